@@ -1,0 +1,93 @@
+"""A finished set of files -> the output folder, all at once: the old output stands until the new one is whole.
+
+Only folders that carry our marker file are ever renamed or deleted.
+"""
+
+from __future__ import annotations
+
+import fcntl
+import shutil
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from pathlib import Path
+
+MARKER = ".made-by-sitegen"
+MARKER_TEXT = "sitegen made this folder and may replace it. Keep nothing of your own in it.\n"
+
+
+class OutputRefused(Exception):
+    """The output folder cannot be replaced; the text says why and what to do."""
+
+
+def check_output(out: Path) -> None:
+    """Raise OutputRefused if there is something at `out` that is not ours to replace."""
+    if out.is_symlink() or (out.exists() and not out.is_dir()):
+        raise OutputRefused(f"{out} is not a plain folder, so it is left alone. Move it away, then build again.")
+    if out.is_dir() and not _is_ours(out) and any(out.iterdir()):
+        raise OutputRefused(
+            f"{out} holds files that sitegen did not make, so it is left alone. Move it away, then build again."
+        )
+
+
+def _is_ours(folder: Path) -> bool:
+    return not folder.is_symlink() and (folder / MARKER).is_file()
+
+
+@contextmanager
+def sole_build(out: Path) -> Iterator[None]:
+    """Hold the output's lock for the time of a build. Raises OutputRefused while another build holds it.
+
+    The lock file stays: to delete it would let two builds hold two locks of the same name.
+    """
+    out.parent.mkdir(parents=True, exist_ok=True)
+    lock = out.parent / f".{out.name}.lock"
+    with lock.open("w") as file:
+        try:
+            fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except OSError:
+            raise OutputRefused(f"Another build is writing {out} now. Wait until it is done.") from None
+        _clean_up(out)
+        yield
+
+
+def _fresh(out: Path) -> Path:
+    return out.parent / f".{out.name}.new"
+
+
+def _former(out: Path) -> Path:
+    return out.parent / f".{out.name}.old"
+
+
+def _clean_up(out: Path) -> None:
+    """Put right what a broken build left: bring the old output back if it alone is there, drop the rest."""
+    former = _former(out)
+    if _is_ours(former) and not out.exists():
+        former.rename(out)
+    for leftover in (_fresh(out), former):
+        if _is_ours(leftover):
+            shutil.rmtree(leftover)
+
+
+def replace_output(out: Path, files: Mapping[str, bytes]) -> None:
+    """Write all files (path below `out` -> contents) beside the output, then put them in its place by renames."""
+    check_output(out)
+    fresh, former = _fresh(out), _former(out)
+    for taken in (fresh, former):
+        if taken.exists():
+            raise OutputRefused(f"{taken} is in the way and sitegen did not make it. Move it away, then build again.")
+    fresh.mkdir()
+    (fresh / MARKER).write_text(MARKER_TEXT, encoding="utf-8")
+    try:
+        for name, data in files.items():
+            path = fresh / name
+            path.parent.mkdir(parents=True, exist_ok=True)
+            path.write_bytes(data)
+        if out.exists() and not _is_ours(out):
+            out.rmdir()  # empty, as check_output made sure
+        if out.exists():
+            out.rename(former)
+        fresh.rename(out)
+    except BaseException:
+        _clean_up(out)
+        raise
+    _clean_up(out)

@@ -1,0 +1,250 @@
+"""Command-line words -> one stage run, what it found printed, an exit code."""
+
+from __future__ import annotations
+
+import argparse
+import difflib
+import io
+import json
+import os
+import shutil
+import sys
+import time
+import traceback
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import TextIO
+
+from sitegen import __version__
+from sitegen.build import build
+from sitegen.check import check_pattern
+from sitegen.check.tell import severity, tell
+from sitegen.measure import measure
+from sitegen.model.problem import Problem, Severity
+from sitegen.model.source import Pattern
+from sitegen.model.thread import ThreadPath
+from sitegen.publish.report import measures_json, measures_text
+from sitegen.publish.theme import ThemeMissing, theme_folder
+from sitegen.publish.words import Words
+from sitegen.read.faults import counted
+from sitegen.read.sources import SHOP_FILE, Sources, load_pattern, load_shop
+from sitegen.start import NotEmpty, start_shop
+from sitegen.weave import weave
+
+DONE, FAULTS, WRONG_USE, FAILED = 0, 1, 2, 3
+"""What the exit codes mean."""
+STOPPED, NOBODY_READS = 130, 141
+"""128 and the number of the signal, as shells have it: Ctrl-C, and a closed pipe."""
+
+PLAIN = (OSError, ThemeMissing)
+"""Failures whose own text says all that can be done about them."""
+
+EPILOG = """\
+exit codes: 0 done, 1 faults in the sources, 2 wrong use, 3 the machine lacks something or the tool failed
+"""
+
+
+def main(words: Sequence[str] | None = None) -> int:
+    """Run one command (`sys.argv` without words given) and return its exit code."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")  # a terminal that knows no dashes still gets the rest
+    arguments = _parser().parse_args(words)
+    try:
+        code: int = arguments.run(arguments)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # or Python complains while it ends
+        return NOBODY_READS
+    except KeyboardInterrupt:
+        print("\nsitegen: stopped", file=sys.stderr)
+        return STOPPED
+    except BaseException as failure:  # the PDF engine has errors that are no Exception
+        return _failed(failure)
+    return code
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="sitegen",
+        description="Compiles bead pattern sources into a catalogue site and printable PDFs.",
+        epilog=EPILOG,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    parser.add_argument("--version", action="version", version=f"sitegen {__version__}")
+    commands = parser.add_subparsers(title="commands", required=True, metavar="COMMAND")
+
+    def command(name: str, run: Callable[[argparse.Namespace], int], text: str) -> argparse.ArgumentParser:
+        added = commands.add_parser(name, help=text, description=f"{text[0].upper()}{text[1:]}.", epilog=EPILOG)
+        added.set_defaults(run=run)
+        return added
+
+    start = command("start", _start, "make a new shop in an empty or new folder")
+    start.add_argument("folder", metavar="DIR", type=Path)
+    in_a_shop = [
+        command("check", _check, "read, check and weave all patterns and report every fault"),
+        command("build", _build, "write the site, the PDFs and the reports into output/"),
+        command("measure", _measure, "print the size, beads, thread and time of one pattern"),
+    ]
+    for parser_in_shop in in_a_shop:
+        parser_in_shop.add_argument(
+            "--shop", metavar="DIR", type=Path, default=Path(), help="the shop's folder (default: here)"
+        )
+    in_a_shop[-1].add_argument("pattern", metavar="PATTERN", help="its name in the shop, or a path to its .md file")
+    in_a_shop[-1].add_argument("--json", action="store_true", help="print one JSON object")
+    return parser
+
+
+def _start(arguments: argparse.Namespace) -> int:
+    folder: Path = arguments.folder
+    try:
+        written = start_shop(folder)
+    except NotEmpty as taken:
+        print(f"sitegen start: {taken}", file=sys.stderr)
+        return WRONG_USE
+    print(f"A new shop of {len(written)} files is in {folder}. Next:")
+    print(f"  1. Change {folder / 'content' / 'shop.yaml'} and the patterns in {folder / 'content' / 'patterns'}.")
+    print(f"  2. sitegen check --shop {folder}")
+    print(f"  3. sitegen build --shop {folder}")
+    return DONE
+
+
+def _check(arguments: argparse.Namespace) -> int:
+    sources = load_shop(arguments.shop)
+    problems = list(sources.problems)
+    for pattern in sources.patterns:
+        problems += _weave(pattern, sources)[1]
+    _report(problems, sources.texts, sys.stdout)
+    if _faults(problems):
+        return FAULTS
+    print(f"{counted(len(sources.patterns), 'pattern')} checked and woven, no fault.")
+    return DONE
+
+
+def _build(arguments: argparse.Namespace) -> int:
+    began = time.monotonic()
+    progress = Progress(sys.stderr)
+    try:
+        result = build(arguments.shop, None, progress)
+    finally:
+        progress.clear()
+    _report(result.problems, result.texts, sys.stderr)
+    if _faults(result.problems):
+        print("Nothing was written.", file=sys.stderr)
+        return FAULTS
+    seconds = time.monotonic() - began
+    made = f"{counted(len(result.patterns), 'pattern')}, {counted(len(result.files), 'file')}, {seconds:.1f} s"
+    print(made, file=sys.stderr)
+    print(f"Open {arguments.shop / 'output' / 'site' / 'index.html'}")
+    return DONE
+
+
+def _measure(arguments: argparse.Namespace) -> int:
+    found = _find(arguments.pattern, arguments.shop)
+    if found is None:
+        return WRONG_USE
+    pattern = next(iter(found.patterns), None)
+    path, problems = _weave(pattern, found) if pattern else (None, [])
+    problems = [*found.problems, *problems]
+    _report(problems, found.texts, sys.stderr)
+    if pattern is None or path is None or _faults(problems):
+        return FAULTS
+    measures = measure(path, pattern, found.shop)
+    words = Words(theme_folder(found.shop.theme, arguments.shop), found.shop.language)
+    if arguments.json:
+        print(json.dumps(measures_json(pattern, path, measures, words), indent=2, ensure_ascii=False))
+    else:
+        print(measures_text(pattern, measures, words), end="")
+    return DONE
+
+
+def _find(wanted: str, root: Path) -> Sources | None:
+    """The sources of one pattern alone, by its name in the shop or by its file; None (and it has been said) if none."""
+    shop = load_shop(root)
+    path = Path(wanted)
+    if path.suffix == ".md" or len(path.parts) > 1:
+        if not path.is_file():
+            print(f"sitegen measure: there is no file {wanted}", file=sys.stderr)
+            return None
+        alone = load_pattern(path, shop.shop)
+        own = tuple(problem for problem in shop.problems if Path(problem.where.file).name == SHOP_FILE)
+        return replace(alone, problems=own + alone.problems, texts={**shop.texts, **alone.texts})
+    patterns = tuple(pattern for pattern in shop.patterns if pattern.name == wanted)
+    files = (wanted, Path(SHOP_FILE).stem)
+    problems = tuple(problem for problem in shop.problems if Path(problem.where.file).stem in files)
+    if not patterns and not problems:
+        names = [pattern.name for pattern in shop.patterns]
+        near = difflib.get_close_matches(wanted, names, n=3) or names
+        hint = f"; there is {', '.join(near)}" if near else ""
+        print(f"sitegen measure: no pattern {wanted} in {root.resolve()}{hint}", file=sys.stderr)
+        return None
+    return replace(shop, patterns=patterns, problems=problems)
+
+
+def _weave(pattern: Pattern, sources: Sources) -> tuple[ThreadPath | None, list[Problem]]:
+    """Check a pattern and, where it has no fault so far, weave it."""
+    problems = check_pattern(pattern, sources.shop)
+    in_source = (problem for problem in sources.problems if Path(problem.where.file).stem == pattern.name)
+    if _faults([*problems, *in_source]):
+        return None, problems
+    path, objections = weave(pattern, sources.shop)
+    return path, problems + objections
+
+
+class Progress:
+    """One line a stage on a stream; on a terminal each line takes the place of the one before."""
+
+    def __init__(self, stream: TextIO) -> None:
+        self._stream = stream
+        self._in_place = _is_terminal(stream)
+
+    def __call__(self, line: str) -> None:
+        """Show what is being done now."""
+        if self._in_place:
+            room = shutil.get_terminal_size().columns - 1
+            self._stream.write(f"\r\x1b[K{line[:room]}")
+        else:
+            self._stream.write(f"{line}\n")
+        self._stream.flush()
+
+    def clear(self) -> None:
+        """Leave an empty line behind on a terminal."""
+        if self._in_place:
+            self._stream.write("\r\x1b[K")
+            self._stream.flush()
+
+
+def _is_terminal(stream: TextIO) -> bool:
+    return stream.isatty() and os.environ.get("TERM", "dumb") != "dumb"
+
+
+def _report(problems: Iterable[Problem], texts: Mapping[str, str], stream: TextIO) -> None:
+    colour = _is_terminal(stream) and not os.environ.get("NO_COLOR")
+    print(tell(problems, texts, colour), end="", file=stream)
+
+
+def _faults(problems: Iterable[Problem]) -> list[Problem]:
+    return [problem for problem in problems if severity(problem) is Severity.FAULT]
+
+
+def _failed(failure: BaseException) -> int:
+    """One line on what went wrong, and the whole story where SITEGEN_TRACE is set."""
+    if os.environ.get("SITEGEN_TRACE"):
+        traceback.print_exception(failure)
+    if isinstance(failure, OSError) and failure.strerror:
+        name = f": {failure.filename}" if failure.filename else ""
+        print(f"sitegen: {failure.strerror}{name}", file=sys.stderr)
+        return FAILED
+    if isinstance(failure, PLAIN):
+        print(f"sitegen: {failure}", file=sys.stderr)
+        return FAILED
+    text = str(failure).strip().splitlines()
+    print(f"sitegen: {type(failure).__name__}: {text[0] if text else 'no details'}", file=sys.stderr)
+    print(
+        "This is a fault of sitegen itself. Run the command again with SITEGEN_TRACE=1 set and send what it prints,"
+        " with the pattern's source, to whoever gave you sitegen.",
+        file=sys.stderr,
+    )
+    return FAILED

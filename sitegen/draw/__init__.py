@@ -1,0 +1,1 @@
+"""ThreadPath -> Drawing: recorded pen calls that any pen can play back."""

@@ -1,0 +1,77 @@
+"""ThreadPath -> the finished piece in colour, at true proportions; a pair hangs side by side."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from sitegen.draw.colour import INK, OUTLINE, WHITE, mix
+from sitegen.draw.finding import draw_finding
+from sitegen.draw.pens import Drawing, Paint, Pen, Recorder, finish
+from sitegen.draw.shapes import bead_outline, highlight, shade
+from sitegen.draw.step import colour_of
+from sitegen.model.numbers import plain
+from sitegen.model.source import Makes, Pattern
+from sitegen.model.thread import Bead, Point, ThreadPath
+
+MATTE = ("matte", "frosted", "semi-matte")
+"""Finishes that throw no highlight."""
+
+
+def finished(path: ThreadPath, pattern: Pattern) -> Drawing:
+    """The whole piece (or the pair) as it hangs."""
+    recorder = Recorder()
+    left = min(bead.x - bead.width / 2 for bead in path.beads)
+    right = max(bead.x + bead.width / 2 for bead in path.beads)
+    gap = max(8.0, (right - left) * 0.35)
+    for piece in range(pattern.makes.pieces):
+        shift = (piece * (right - left + gap), 0.0)
+        mirrored = pattern.makes is Makes.MIRRORED_PAIR and piece == 1
+        recorder.begin("piece", {"number": str(piece + 1)})
+        for finding in path.findings:
+            placed = replace(finding, x=left + right - finding.x) if mirrored else finding
+            draw_finding(recorder, placed, shift, piece == 1)
+        for layer in _layers(path):
+            _draw_layer(
+                recorder,
+                pattern,
+                [_moved(bead, shift, (left + right) if mirrored else None) for bead in layer],
+            )
+        recorder.end()
+    names = ", ".join(dict.fromkeys(colour.name for colour in pattern.colours))
+    size = f"{plain(right - left, 0)} mm wide"
+    kind = "The finished piece" if pattern.makes.pieces == 1 else "The finished pair"
+    words = f"{kind}: {len(path.beads)} beads each in {names}; {size}."
+    return finish(recorder, f"{pattern.title}, finished", words, 1.5)
+
+
+def _layers(path: ThreadPath) -> list[list[Bead]]:
+    """What lies behind comes first: charts, then strand after strand."""
+    layers: dict[tuple[int, int], list[Bead]] = {}
+    for bead in path.beads:
+        strand = bead.row if path.parts[bead.part].stitch == "fringe" else 0
+        layers.setdefault((bead.part, strand), []).append(bead)
+    return [layers[key] for key in sorted(layers)]
+
+
+def _moved(bead: Bead, shift: Point, mirror: float | None) -> Bead:
+    if mirror is None:
+        return replace(bead, x=bead.x + shift[0], y=bead.y + shift[1])
+    return replace(bead, x=mirror - bead.x + shift[0], y=bead.y + shift[1], angle=-bead.angle)
+
+
+def _draw_layer(pen: Pen, pattern: Pattern, beads: list[Bead]) -> None:
+    for letter in sorted({bead.letter for bead in beads}):
+        fill = colour_of(pattern, letter)
+        outlines = [bead_outline(bead, 0.0) for bead in beads if bead.letter == letter]
+        edge = mix(fill, INK, 0.45) if fill != WHITE else OUTLINE
+        pen.begin("beads", {"letter": letter})
+        pen.shapes(outlines, Paint(fill=fill, stroke=edge, width=0.07))
+        pen.end()
+    pen.shapes([shade(bead) for bead in beads], Paint(fill="#000000", opacity=0.16))
+    shiny = [bead for bead in beads if not _is_matte(pattern, bead.letter)]
+    pen.shapes([highlight(bead) for bead in shiny], Paint(fill=WHITE, opacity=0.5))
+
+
+def _is_matte(pattern: Pattern, letter: str) -> bool:
+    colour = pattern.colour(letter)
+    return colour is not None and colour.finish in MATTE

@@ -1,0 +1,43 @@
+"""ThreadPath -> beads of each letter: pieces, grams, and packs to buy."""
+
+from __future__ import annotations
+
+import math
+from collections import Counter
+
+from sitegen.measure.tools import kind_of
+from sitegen.model.measures import BeadCount
+from sitegen.model.shop import Shop
+from sitegen.model.source import Colour, Pattern
+from sitegen.model.thread import ThreadPath
+
+
+def materials(path: ThreadPath, pattern: Pattern, shop: Shop) -> tuple[BeadCount, ...]:
+    """One line for each letter used, in the order of the pattern's colours."""
+    counts = Counter(bead.letter for bead in path.beads)
+    return tuple(
+        _line(colour, counts[colour.letter], pattern.makes.pieces, shop)
+        for colour in pattern.colours
+        if counts[colour.letter]
+    )
+
+
+def _line(colour: Colour, each: int, pieces: int, shop: Shop) -> BeadCount:
+    total = each * pieces
+    grams = total / kind_of(colour.bead).per_gram
+    stock = shop.stock.get(colour.stock) if colour.stock else None
+    pack_grams = stock.pack_grams if stock and stock.pack_grams else shop.pack_grams
+    packs = math.ceil(round(grams * (1 + shop.spare) / pack_grams, 9))
+    return BeadCount(
+        letter=colour.letter,
+        name=colour.name,
+        bead=colour.bead,
+        hex=colour.hex,
+        finish=colour.finish,
+        each=each,
+        total=total,
+        grams=grams,
+        buy_grams=packs * pack_grams,
+        packs=packs,
+        pack_grams=pack_grams,
+    )

@@ -1,0 +1,23 @@
+"""ThreadPath -> grams of beads in one piece, and for an earring how it wears."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from sitegen.measure.tools import findings_used, kind_of
+from sitegen.model.source import Pattern
+from sitegen.model.thread import ThreadPath
+from sitegen.trade.rules import band, rules
+
+
+def weight(path: ThreadPath) -> float:
+    """Beads only, g."""
+    counts = Counter(bead.kind for bead in path.beads)
+    return sum(count / kind_of(kind).per_gram for kind, count in counts.items())
+
+
+def comfort(grams: float, path: ThreadPath, pattern: Pattern) -> str | None:
+    """The comfort band of an earring of this weight; None for what no ear wears."""
+    if not any(kind.worn == "ear" for kind in findings_used(path, pattern)):
+        return None
+    return band(rules().comfort, round(grams, 2))

@@ -1,0 +1,1 @@
+"""(Pattern, ThreadPath, Measures, Shop) -> pages, printed sheets and reports: one product a file."""

@@ -1,0 +1,125 @@
+"""A pattern worked out -> its facts, materials, supplies, difficulty and cautions, in words."""
+
+from __future__ import annotations
+
+from sitegen.measure.difficulty import shown_points
+from sitegen.model.numbers import plain
+from sitegen.publish.piece import Piece
+from sitegen.publish.quantities import Quantities
+from sitegen.publish.view import BeadLine, ColourwayLine, Difficulty, Fact, ReasonLine
+from sitegen.trade.threads import parse_thread
+
+GENERAL_CAUTIONS = ("needle", "eyes", "children")
+"""Told with every pattern; those on thread and metal depend on what it is made of."""
+
+
+def facts(piece: Piece) -> tuple[Fact, ...]:
+    """What a reader wants to know first."""
+    say, tell, measures = piece.words.text, Quantities(piece.words), piece.measures
+    pieces = measures.pieces
+    low, high = tell.minutes(measures.minutes_low), tell.minutes(measures.minutes_high)
+    weight_key = f"comfort.{measures.comfort}" if measures.comfort else "facts.weight-also"
+    weight = say(weight_key, ounces=tell.ounces(measures.weight_g))
+    found = [
+        Fact(
+            say("facts.size"),
+            tell.size(measures.width_mm, measures.height_mm),
+            tell.size_inches(measures.width_mm, measures.height_mm),
+        ),
+    ]
+    if piece.pattern.measured:
+        own = piece.pattern.measured
+        width, height = own.width_mm, own.height_mm
+        found.append(Fact(say("facts.measured"), tell.size(width, height), tell.size_inches(width, height)))
+    if measures.drop_mm is not None:
+        found.append(Fact(say("facts.drop"), tell.mm(measures.drop_mm), tell.inches(measures.drop_mm)))
+    return (
+        *found,
+        Fact(say("facts.time"), say("facts.time-range", low=low, high=high), say("facts.time-also")),
+        Fact(
+            say("facts.beads"),
+            say("facts.beads-total", total=measures.bead_total),
+            say("facts.beads-each", count=pieces, each=measures.bead_each),
+        ),
+        Fact(say("facts.weight"), tell.grams(measures.weight_g), weight),
+        Fact(
+            say("facts.thread"),
+            tell.metres(measures.thread.total_mm * pieces),
+            tell.feet(measures.thread.total_mm * pieces),
+        ),
+    )
+
+
+def bead_lines(piece: Piece) -> tuple[BeadLine, ...]:
+    """The materials table."""
+    tell = Quantities(piece.words)
+    return tuple(
+        BeadLine(
+            letter=bead.letter,
+            name=bead.name,
+            bead=bead.bead if bead.finish == "opaque" else f"{bead.bead}, {bead.finish}",
+            each=str(bead.each),
+            total=str(bead.total),
+            grams=tell.grams(bead.grams),
+            buy=piece.words.text("unit.g", value=plain(bead.buy_grams, 1)),
+            packs=piece.words.text("beads.packs", count=bead.packs, grams=plain(bead.pack_grams, 1)),
+        )
+        for bead in piece.measures.beads
+    )
+
+
+def colourways(piece: Piece) -> tuple[ColourwayLine, ...]:
+    """Every named change of colours."""
+    return tuple(
+        ColourwayLine(way.name, tuple((f"{n}-{letter}", letter, swap.name) for letter, swap in way.swaps.items()))
+        for n, way in enumerate(piece.pattern.colourways, 1)
+    )
+
+
+def supplies(piece: Piece) -> tuple[Fact, ...]:
+    """Needle, thread with every length to cut, and findings."""
+    say, tell, measures = piece.words.text, Quantities(piece.words), piece.measures
+    lengths = measures.thread.lengths
+    fit = say("supplies.fit", count=measures.passes.most)
+    if measures.passes.remedy:
+        fit = piece.words.say(measures.passes.remedy)
+    found = [
+        Fact(say("supplies.needle"), piece.needle, fit),
+        Fact(
+            say("supplies.thread"),
+            piece.thread,
+            say("supplies.thread-also", count=len(lengths), pieces=measures.pieces),
+        ),
+    ]
+    for number, cut in enumerate(lengths, 1):
+        both = say("supplies.cut", metric=tell.metres(cut.cut_mm), imperial=tell.feet(cut.cut_mm))
+        where = say("supplies.cut-where", first=piece.row_of(cut.first_step), last=piece.row_of(cut.last_step))
+        found.append(Fact(say("supplies.length", number=number, count=len(lengths)), both, where))
+    for kind, count in piece.findings.items():
+        amount = say("supplies.findings", number=count * measures.pieces, kind=kind)
+        found.append(Fact(say("supplies.finding"), amount))
+    return tuple(found)
+
+
+def difficulty(piece: Piece) -> Difficulty:
+    """Level, score and every factor with its points, the weightiest first."""
+    hard = piece.measures.difficulty
+    score, points = shown_points(hard)
+    ranked = sorted(zip(points, hard.reasons, strict=True), key=lambda pair: -pair[0])
+    return Difficulty(
+        level=piece.words.text(f"level.{hard.level}"),
+        score=piece.words.text("difficulty.score", score=plain(score, 1)),
+        reasons=tuple(ReasonLine(f"{share:.1f}", piece.words.say(why.why)) for share, why in ranked if share > 0),
+    )
+
+
+def cautions(piece: Piece) -> tuple[Fact, ...]:
+    """What can hurt, for this thread and these findings."""
+    thread = parse_thread(piece.thread)
+    keys = list(GENERAL_CAUTIONS)
+    if thread:
+        keys.insert(2, f"thread-{thread.material}")
+    if piece.findings:
+        keys.append("metal")
+    say = piece.words.text
+    return tuple(Fact(say(f"caution.{key}.label"), say(f"caution.{key}.text")) for key in keys)

@@ -1,0 +1,57 @@
+"""All that is known of one pattern once it is woven, measured and drawn: what every product is made from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sitegen.draw.pens import Drawing
+from sitegen.model.measures import Measures
+from sitegen.model.shop import Shop
+from sitegen.model.source import Pattern
+from sitegen.model.thread import ThreadPath
+from sitegen.publish.table import TableSection
+from sitegen.publish.words import Words
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One pattern, worked out."""
+
+    pattern: Pattern
+    shop: Shop
+    path: ThreadPath
+    measures: Measures
+    words: Words
+    picture: Drawing
+    """The finished piece."""
+    charts: tuple[Drawing | None, ...]
+    """One for each of the path's parts; None for a part without beads."""
+    table: tuple[TableSection, ...]
+    """The step table, part by part."""
+
+    @property
+    def thread(self) -> str:
+        """The thread in trade words."""
+        return self.pattern.thread or self.shop.thread
+
+    @property
+    def needle(self) -> str:
+        """The needle in trade words."""
+        return self.pattern.needle or self.shop.needle
+
+    def row_of(self, step: int) -> int:
+        """The row of the step table that a step of the thread path is in."""
+        rows = (row for section in self.table for row in section.rows)
+        return next(row.number for row in rows if row.first_step <= step <= row.last_step)
+
+    @property
+    def findings(self) -> dict[str, int]:
+        """Kind of finding -> how many one piece takes, in the order of the source."""
+        kinds: dict[str, int] = {}
+        for part in self.pattern.parts:
+            for kind in (part.hang and part.hang.finding, part.finding and part.finding.kind):
+                if kind:
+                    kinds[kind] = kinds.get(kind, 0) + 1
+        if self.pattern.finding:
+            kinds.setdefault(self.pattern.finding, 1)
+        return kinds

@@ -1,0 +1,142 @@
+"""A print view -> its sheets as PDFs, through WeasyPrint, with nothing read from outside the theme."""
+
+from __future__ import annotations
+
+import logging
+import mimetypes
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+from urllib.parse import urlsplit
+
+from fontTools.ttLib import TTFont
+from markupsafe import Markup
+from weasyprint import CSS, HTML
+from weasyprint.text.fonts import FontConfiguration
+from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
+
+from sitegen.publish.chips import style_sheet
+from sitegen.publish.papers import PAPERS, Sheets, sheets
+from sitegen.publish.theme import templates
+from sitegen.publish.view import PatternView
+from sitegen.publish.words import Words
+
+SCHEME = "theme"
+"""Addresses in print are `theme:/fonts/NAME`: a file of the theme's own folder."""
+
+_ENGINE = logging.getLogger("weasyprint")
+
+
+class PrintFault(Exception):
+    """The print engine could not set a page as it is meant; the text says what it said."""
+
+
+@dataclass(frozen=True, slots=True)
+class PrintJob:
+    """All that a printing process needs: plain data, so that it can be sent to another process."""
+
+    name: str
+    """The pattern, for messages."""
+    html: str
+    titles: tuple[tuple[str, str], ...]
+    """(paper, title) for each paper."""
+    theme: Path
+
+
+class _ThemeOnly(URLFetcher):  # type: ignore[misc]  # WeasyPrint has no type information
+    """Hands out the theme's files and stops the printing at any other address."""
+
+    def __init__(self, theme: Path) -> None:
+        super().__init__()
+        self._theme = theme.resolve()
+
+    def fetch(self, url: str, headers: object = None) -> URLFetcherResponse:
+        """A file of the theme. Raises FatalURLFetchingError for anything else."""
+        parts = urlsplit(url)
+        path = (self._theme / parts.path.lstrip("/")).resolve()
+        if parts.scheme != SCHEME or not path.is_relative_to(self._theme) or not path.is_file():
+            raise FatalURLFetchingError(f"printing reads only the theme's files, not {url}")
+        kind = mimetypes.guess_type(path.name)[0] or "application/octet-stream"
+        return URLFetcherResponse(url, path.read_bytes(), {"Content-Type": kind})
+
+
+@dataclass(frozen=True, slots=True)
+class _Press:
+    """What is the same for every job of a theme."""
+
+    fetcher: _ThemeOnly
+    fonts: Any
+    style: CSS
+    letters: frozenset[int]
+    """Every character that each of the theme's text fonts has."""
+    families: tuple[str, ...]
+    """Font families of the theme, as a PDF names them."""
+
+
+@lru_cache(maxsize=2)
+def _press(theme: Path) -> _Press:
+    """Fonts and style sheet, read once in each process."""
+    fetcher, fonts = _ThemeOnly(theme), FontConfiguration()
+    text = (theme / "styles" / "print.css").read_text(encoding="utf-8")
+    with _listening("the theme's print style"):
+        style = CSS(string=text, base_url=f"{SCHEME}:/", url_fetcher=fetcher, font_config=fonts)
+    faces = [TTFont(path, lazy=True) for path in sorted((theme / "fonts").glob("*.ttf"))]
+    letters = frozenset.intersection(*(frozenset(face.getBestCmap()) for face in faces))
+    families = tuple(sorted({str(face["name"].getDebugName(1)).replace(" ", "-") for face in faces}))
+    return _Press(fetcher, fonts, style, letters, families)
+
+
+def print_job(view: PatternView, words: Words, theme: Path) -> PrintJob:
+    """A view -> the job of printing it."""
+    titles = tuple(
+        (paper.name, words.text("pdf.title", title=view.title, paper=words.text(f"paper.{paper.name}")))
+        for paper in PAPERS
+    )
+    chips = Markup(style_sheet(view.inks))
+    html = templates(theme).get_template("sheets.html").render(
+        view=view, t=words.text, title=titles[0][1], chips=chips
+    )
+    return PrintJob(view.name, html, titles, theme)
+
+
+def print_sheets(job: PrintJob) -> Sheets:
+    """A job -> its PDFs. Raises PrintFault with all that the engine complained of."""
+    press = _press(job.theme)
+    try:
+        with _listening(job.name):
+            document = HTML(string=job.html, base_url=f"{SCHEME}:/", url_fetcher=press.fetcher)
+            layout = document.write_pdf(
+                stylesheets=[press.style], font_config=press.fonts, pdf_variant="pdf/ua-1"
+            )
+    except FatalURLFetchingError as error:
+        raise PrintFault(f"{job.name}: {error}") from error
+    made = sheets(layout, dict(job.titles))
+    return made
+
+
+@contextmanager
+def _listening(name: str) -> Iterator[None]:
+    """Any warning of the engine is a fault: one bad value can blank every later picture of a page."""
+    heard: list[str] = []
+
+    class Ear(logging.Handler):
+        def emit(self, record: logging.LogRecord) -> None:
+            heard.append(record.getMessage())
+
+    ear = Ear(logging.WARNING)
+    spread, level = _ENGINE.propagate, _ENGINE.level
+    _ENGINE.addHandler(ear)
+    _ENGINE.propagate = False
+    if level == logging.NOTSET or level > logging.WARNING:
+        _ENGINE.setLevel(logging.WARNING)
+    try:
+        yield
+    finally:
+        _ENGINE.removeHandler(ear)
+        _ENGINE.propagate = spread
+        _ENGINE.setLevel(level)
+    if heard:
+        raise PrintFault(f"{name}: the print engine complained: " + "; ".join(heard))

@@ -1,0 +1,129 @@
+"""ThreadPath + measures -> the printed step table: equal stitches that follow each other share a row."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import groupby
+
+from sitegen.draw.pens import Drawing
+from sitegen.draw.step import step_drawing
+from sitegen.model.measures import CutLength, Measures
+from sitegen.model.numbers import plain
+from sitegen.model.shop import Shop
+from sitegen.model.source import Pattern
+from sitegen.model.thread import Phrase, Step, ThreadPath
+from sitegen.publish.words import Words
+
+REPEATED = {
+    "ladder-next": "ladder-next-many",
+    "brick-next": "brick-next-many",
+    "brick-extend": "brick-extend-many",
+}
+"""Motions a beginner does over and over without looking up -> the words for several of them."""
+
+
+@dataclass(frozen=True, slots=True)
+class TableRow:
+    """One row of the printed table: one or more steps of the thread path."""
+
+    number: int
+    """From 1 through the whole pattern."""
+    first_step: int
+    last_step: int
+    label: str
+    """The row or strand it belongs to; empty for what belongs to none."""
+    pick_up: tuple[tuple[int, str], ...]
+    """(count, letter) in order of picking up: every colour shows."""
+    sentences: tuple[str, ...]
+    notes: tuple[str, ...]
+    """What to do before it: cut thread, turn the work."""
+    beads_so_far: int
+    thread_mm: float
+    """Thread used so far, mm."""
+    drawing: Drawing
+
+
+@dataclass(frozen=True, slots=True)
+class TableSection:
+    """The rows of one part."""
+
+    part: str
+    rows: tuple[TableRow, ...]
+
+
+def step_table(
+    path: ThreadPath, pattern: Pattern, shop: Shop, measures: Measures, words: Words
+) -> tuple[TableSection, ...]:
+    """The table of one piece, part by part, in order of working."""
+    sections: list[TableSection] = []
+    number = 0
+    turned = False
+    for index, part in enumerate(path.parts):
+        rows: list[TableRow] = []
+        for steps in _runs([step for step in path.steps if step.part == index]):
+            number += 1
+            notes = _thread_notes(steps, measures.thread.lengths, shop, words)
+            if steps[0].turned is not turned:
+                turned = steps[0].turned
+                notes.append(words.text("note.turn" if turned else "note.turn-back"))
+            after = measures.steps[steps[-1].number - 1]
+            letters = [path.beads[bead].letter for step in steps for bead in step.picks]
+            title = words.text("drawing.step", number=number)
+            rows.append(
+                TableRow(
+                    number=number,
+                    first_step=steps[0].number,
+                    last_step=steps[-1].number,
+                    label=_label(path, steps[0], words),
+                    pick_up=tuple((len(list(run)), letter) for letter, run in groupby(letters)),
+                    sentences=_sentences(steps, words),
+                    notes=tuple(notes),
+                    beads_so_far=after.beads_so_far,
+                    thread_mm=after.thread_mm,
+                    drawing=step_drawing(path, pattern, steps[0].number, steps[-1].number, title),
+                )
+            )
+        sections.append(TableSection(part.name, tuple(rows)))
+    return tuple(sections)
+
+
+def _runs(steps: Sequence[Step]) -> list[list[Step]]:
+    """Steps that go into one table row: repeated motions of one row, everything else by itself."""
+    runs: list[list[Step]] = []
+    for step in steps:
+        last = runs[-1][-1] if runs else None
+        same = last and (last.row, last.motion, last.turned) == (step.row, step.motion, step.turned)
+        if same and step.motion in REPEATED:
+            runs[-1].append(step)
+        else:
+            runs.append([step])
+    return runs
+
+
+def _sentences(steps: Sequence[Step], words: Words) -> tuple[str, ...]:
+    if len(steps) == 1:
+        return tuple(words.say(phrase) for phrase in steps[0].phrases)
+    key = REPEATED[steps[0].motion]
+    if steps[0].motion == "brick-next" and steps[-1].rest:
+        key = "brick-next-end"
+    return (words.say(Phrase(key, {"count": len(steps)})),)
+
+
+def _label(path: ThreadPath, step: Step, words: Words) -> str:
+    if step.motion == "strand":
+        return words.text("strand", number=step.row)
+    if step.row == 0:
+        return ""
+    ladder = step.row == 1 and path.parts[step.part].rows > 1
+    return words.text("row.ladder" if ladder else "row", number=step.row)
+
+
+def _thread_notes(steps: Sequence[Step], lengths: Sequence[CutLength], shop: Shop, words: Words) -> list[str]:
+    for place, length in enumerate(lengths):
+        if length.first_step == steps[0].number:
+            key = "note.new-thread" if place else "note.first-thread"
+            cut = words.text("unit.m", value=plain(length.cut_mm / 1000))
+            tail = words.text("unit.cm", value=plain(shop.tail_mm / 10, 1))
+            return [words.text(key, cut=cut, tail=tail)]
+    return []

@@ -1,0 +1,93 @@
+"""The structure tree of a PDF -> the same tree with what the print engine leaves out.
+
+Heading cells get their scope, elements can be found by their name, figures say where on the page they are, and links
+are printed. ISO 32000-1, 14.7 and 14.8, and ISO 14289-1 ask for these.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from pikepdf import Array, Dictionary, Name, Object, Pdf
+
+POINTS_PER_PIXEL = 0.75
+PRINT_FLAG = 4
+"""Bit 3 of an annotation's flags."""
+
+
+def elements(pdf: Pdf) -> Iterator[Object]:
+    """Every element of the structure tree, parents before children."""
+    waiting = [pdf.Root.StructTreeRoot]
+    while waiting:
+        element = waiting.pop()
+        yield element
+        waiting.extend(reversed([kid for kid in _kids(element) if isinstance(kid, Dictionary) and "/S" in kid]))
+
+
+def _kids(element: Object) -> list[Object | int]:
+    if "/K" not in element:
+        return []
+    kids = element.K
+    return list(kids) if isinstance(kids, Array) else [kids]
+
+
+def reachable_marks(pdf: Pdf) -> set[tuple[object, int]]:
+    """(page, number) of all marked content that an element holds; a page is named by its object number."""
+    found: set[tuple[object, int]] = set()
+    for element in elements(pdf):
+        for kid in _kids(element):
+            if isinstance(kid, Dictionary):
+                if "/MCID" in kid:
+                    page = kid.Pg if "/Pg" in kid else element.Pg
+                    found.add((page.objgen, int(kid.MCID)))
+            else:
+                found.add((element.Pg.objgen, int(kid)))
+    return found
+
+
+def repair_tags(pdf: Pdf) -> None:
+    """Add scopes, the tree of names, figures' places and links' print flags, in place."""
+    named: list[tuple[bytes, Object]] = []
+    for element in elements(pdf):
+        kind = str(element.get("/S", ""))
+        if "/ID" in element:
+            named.append((bytes(element.ID), element))
+        if kind == "/TR":
+            _scope(element)
+        elif kind == "/Figure":
+            _place(element)
+    if named:
+        named.sort(key=lambda pair: pair[0])
+        names: list[Object] = []
+        for key, element in named:
+            names += [element.ID, element]
+        limits = [named[0][1].ID, named[-1][1].ID]
+        kids = [pdf.make_indirect(Dictionary(Limits=Array(limits), Names=Array(names)))]
+        pdf.Root.StructTreeRoot.IDTree = Dictionary(Kids=Array(kids))
+    for page in pdf.pages:
+        for note in page.obj.get("/Annots", []):
+            note.F = int(note.get("/F", 0)) | PRINT_FLAG
+
+
+def _scope(row: Object) -> None:
+    """A row of heading cells alone heads columns; a heading cell among others heads its row."""
+    cells = [kid for kid in _kids(row) if isinstance(kid, Dictionary)]
+    heads = [cell for cell in cells if cell.S == Name.TH]
+    scope = Name.Column if len(heads) == len(cells) else Name.Row
+    for cell in heads:
+        own = Dictionary(O=Name.Table, Scope=scope)
+        if "/A" not in cell:
+            cell.A = own
+        else:
+            cell.A = Array([*(cell.A if isinstance(cell.A, Array) else [cell.A]), own])
+
+
+def _place(figure: Object) -> None:
+    """The engine counts a figure's box in pixels from the top; the standard counts points from the foot."""
+    attributes = figure.get("/A")
+    for one in attributes if isinstance(attributes, Array) else [attributes]:
+        if isinstance(one, Dictionary) and "/BBox" in one:
+            left, top, right, foot = (float(edge) * POINTS_PER_PIXEL for edge in one.BBox)
+            height = float(figure.Pg.MediaBox[3]) if "/Pg" in figure else 0.0
+            if height:
+                one.BBox = Array([round(v, 3) for v in (left, height - foot, right, height - top)])

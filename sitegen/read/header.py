@@ -1,0 +1,152 @@
+"""The walked header -> the records of a pattern.
+
+Where a value is missing or wrong its problem is noted already, and a neutral one stands in: an empty text,
+a grey, a strand without beads, revision 0. The checks are silent about those.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from sitegen.model.location import Location
+from sitegen.model.shop import Shop
+from sitegen.model.source import (
+    Colour,
+    Colourway,
+    Gauge,
+    Hang,
+    LooseFinding,
+    Makes,
+    Measured,
+    Part,
+    Pattern,
+    Revision,
+    Swap,
+)
+from sitegen.read.chart import chart_of_rows
+from sitegen.read.faults import Faults, hint
+from sitegen.read.walk import Got
+
+GREY = "#888888"
+"""Stands in for a colour that could not be read."""
+
+
+def make_pattern(got: Got, name: str, file: str, shop: Shop, faults: Faults) -> Pattern:
+    """The pattern without its drawn charts and its body."""
+    values = got.values
+    colours = values["colours"].named if "colours" in values else {}
+    return Pattern(
+        name=name,
+        title=values.get("title", ""),
+        summary=values.get("summary", ""),
+        makes=Makes(values.get("makes", Makes.ONE.value)),
+        revision=values.get("revision", 0 if "revision" in got.at else 1),
+        price=values.get("price"),
+        colours=tuple(_colour(letter, colour, shop, faults) for letter, colour in colours.items()),
+        parts=tuple(_part(part) for part in values.get("parts", ())),
+        revisions=tuple(_revision(line) for line in values.get("revisions", ())),
+        colourways=tuple(_colourway(way) for way in values.get("colourways", ())),
+        gauge=_gauge(values.get("gauge")),
+        measured=_measured(values.get("measured")),
+        file=file,
+        at=got.at,
+        **got.picked("needle", "thread", "finding"),
+    )
+
+
+def _colour(letter: str, got: Got, shop: Shop, faults: Faults) -> Colour:
+    values = got.values
+    if "stock" not in values:
+        return Colour(
+            letter,
+            values.get("bead", ""),
+            values.get("name", letter),
+            values.get("hex", GREY),
+            at=got.at,
+            **got.picked("finish"),
+        )
+    key = values["stock"]
+    bead = shop.stock.get(key)
+    if bead is None:
+        faults.add("stock-unknown", got.at["stock"], key=key, hint=hint(key, shop.stock))
+        return Colour(letter, "", letter, GREY, stock=key, at=got.at)
+    at = {**bead.at, **got.at}
+    return Colour(letter, bead.bead, bead.name, bead.hex, bead.finish, key, at)
+
+
+def _revision(got: Got) -> Revision:
+    return Revision(got.values.get("number", 0), got.values.get("date"), got.values.get("note", ""), got.at)
+
+
+def _colourway(got: Got) -> Colourway:
+    swaps = {
+        letter: Swap(swap.values.get("name", ""), swap.values.get("hex", GREY), swap.at)
+        for letter, swap in got.named.items()
+    }
+    return Colourway(got.values.get("name", ""), swaps, got.at)
+
+
+def _whole(got: Got | None, *names: str) -> dict[str, Any] | None:
+    """The values of a record of which nothing may be missing."""
+    if got is None or any(name not in got.values for name in names):
+        return None
+    return got.values
+
+
+def _gauge(got: Got | None) -> Gauge | None:
+    values = _whole(got, "beads", "width", "rows", "height")
+    if got is None or values is None:
+        return None
+    return Gauge(values["beads"], values["width"], values["rows"], values["height"], _in_mm(got.at))
+
+
+def _measured(got: Got | None) -> Measured | None:
+    values = _whole(got, "width", "height")
+    return (
+        None if got is None or values is None else Measured(values["width"], values["height"], _in_mm(got.at))
+    )
+
+
+def _in_mm(at: Mapping[str, Location]) -> dict[str, Location]:
+    """Places under the names the records give their lengths."""
+    return {f"{name}_mm" if name in ("width", "height") else name: where for name, where in at.items()}
+
+
+def _hang(got: Got | None) -> Hang | None:
+    if got is None:
+        return None
+    values, at = got.values, got.at
+    if "finding" in at:
+        if "finding" not in values or "from" not in values:
+            return None
+        places = {"edge" if name == "from" else name: where for name, where in at.items()}
+        return Hang(values["from"], finding=values["finding"], at=places)
+    if "edge" not in values or "from" not in values:
+        return None
+    return Hang(
+        values["edge"], part=values["from"], at={"part" if n == "from" else n: w for n, w in at.items()}
+    )
+
+
+def _loose_finding(got: Got | None) -> LooseFinding | None:
+    if got is None:
+        return None
+    return LooseFinding(got.values.get("kind", ""), got.values.get("width"), _in_mm(got.at))
+
+
+def _part(got: Got) -> Part:
+    values = got.values
+    name, stitch = values.get("name", ""), values.get("stitch", "")
+    unsure = "mirror" in got.at and "mirror" not in values
+    return Part(
+        name=name,
+        stitch=stitch,
+        hang=_hang(values.get("hang")),
+        strands=() if unsure else values.get("strands", ()),
+        chart=chart_of_rows(name, stitch, values["rows"], got.at["rows"]) if "rows" in values else None,
+        finding=_loose_finding(values.get("finding")),
+        gauge=_gauge(values.get("gauge")),
+        at=got.at,
+        **got.picked("begin", "start", "reinforce", "repeat", "turn", "mirror"),
+    )

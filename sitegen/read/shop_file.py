@@ -1,0 +1,75 @@
+"""The text of a shop file -> Shop, and the problems met on the way."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from sitegen.model.location import Location
+from sitegen.model.problem import Problem
+from sitegen.model.shop import Shop, StockBead
+from sitegen.read.faults import Faults
+from sitegen.read.fields import SHOP
+from sitegen.read.header import GREY
+from sitegen.read.text import clean
+from sitegen.read.walk import Got, walk_record
+from sitegen.read.yaml_nodes import read_yaml
+
+_SAME = (
+    "title",
+    "tagline",
+    "maker",
+    "language",
+    "currency",
+    "licence",
+    "about",
+    "theme",
+    "needle",
+    "thread",
+    "slack",
+    "spare",
+)
+"""Keys that the record calls by the same name."""
+_OTHER = {
+    "working length": "working_length_mm",
+    "tail": "tail_mm",
+    "pack": "pack_grams",
+    "finding passes": "finding_passes",
+}
+"""Key of the file -> name in the record."""
+
+
+def read_shop_file(text: str, file: str) -> tuple[Shop, list[Problem]]:
+    """Read a shop file; what is missing or wrong takes the usual value of `Shop`."""
+    faults = Faults()
+    before = len(faults.problems)
+    node = read_yaml(clean(text, file, faults), file, 1, faults)
+    if node is None:
+        if len(faults.problems) == before:
+            faults.add("header-empty", Location(file, 1, 1), keys="title")
+        return Shop(), faults.problems
+    got = walk_record(node, SHOP, "the shop's settings, one `key: value` a line", faults)
+    return (Shop() if got is None else _shop(got)), faults.problems
+
+
+def _shop(got: Got) -> Shop:
+    values = got.values
+    picked = got.picked(*_SAME) | {_OTHER[key]: value for key, value in got.picked(*_OTHER).items()}
+    if "address" in values:
+        picked["address"] = values["address"].rstrip("/") + "/"
+    stock = values["stock"].named if "stock" in values else {}
+    at = {_OTHER.get(key, key): where for key, where in got.at.items()}
+    return replace(Shop(at=at, stock={key: _bead(key, bead) for key, bead in stock.items()}), **picked)
+
+
+def _bead(key: str, got: Got) -> StockBead:
+    values = got.values
+    at = {"pack_grams" if name == "pack" else name: where for name, where in got.at.items()}
+    return StockBead(
+        key,
+        values.get("bead", ""),
+        values.get("name", key),
+        values.get("hex", GREY),
+        pack_grams=values.get("pack"),
+        at=at,
+        **got.picked("finish", "price"),
+    )

@@ -1,0 +1,151 @@
+"""A shop folder -> its shop file and all its patterns, read, with every problem and every text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from sitegen.model.location import Location
+from sitegen.model.problem import Problem
+from sitegen.model.shop import Shop
+from sitegen.model.source import Pattern
+from sitegen.read.faults import Faults
+from sitegen.read.pattern import read_pattern
+from sitegen.read.shop_file import read_shop_file
+from sitegen.read.text import even
+
+MOST_BYTES = 1_000_000
+"""Size of one source file."""
+SHOP_FILE = "shop.yaml"
+
+_NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
+
+
+@dataclass(frozen=True, slots=True)
+class Sources:
+    """Everything read from a shop folder."""
+
+    shop: Shop
+    patterns: tuple[Pattern, ...]
+    """By name."""
+    problems: tuple[Problem, ...]
+    texts: Mapping[str, str]
+    """File as named in locations -> its text, with LF line ends; for showing excerpts."""
+    root: Path
+
+
+@dataclass(slots=True)
+class _Folder:
+    """Files read so far, each of them once."""
+
+    root: Path
+    named_from: Path | None
+    """Locations name files from here; None names them as given."""
+    faults: Faults = field(default_factory=Faults)
+    texts: dict[str, str] = field(default_factory=dict)
+
+    def name(self, path: Path) -> str:
+        """The file as locations name it."""
+        return (path.relative_to(self.named_from) if self.named_from else path).as_posix()
+
+    def nowhere(self, path: Path) -> Location:
+        """A place that is the whole file or folder."""
+        return Location(self.name(path), 0, 0, 0)
+
+    def read(self, path: Path) -> str | None:
+        """The file's text, noted; or a problem and None."""
+        where = self.nowhere(path)
+        try:
+            if not path.resolve(strict=True).is_relative_to(self.root.resolve()):
+                self.faults.add("file-link-outside", where)
+                return None
+            if not path.is_file():
+                self.faults.add("file-unreadable", where, reason="it is no plain file")
+                return None
+            with path.open("rb") as file:
+                data = file.read(MOST_BYTES + 1)
+        except (OSError, RuntimeError) as error:
+            reason = getattr(error, "strerror", None) or "links that lead in a circle"
+            self.faults.add("file-unreadable", where, reason=reason.lower())
+            return None
+        if len(data) > MOST_BYTES:
+            self.faults.add("file-too-large", where, most="1 MB")
+            return None
+        return self.decoded(data, where.file)
+
+    def decoded(self, data: bytes, name: str) -> str | None:
+        """The bytes as text; or the place of the first byte that is none."""
+        try:
+            text = data.decode("utf-8")
+        except UnicodeDecodeError as error:
+            before = even(data[: error.start].decode("utf-8"))
+            self.texts[name] = even(data.decode("utf-8", errors="replace"))
+            column = len(before) - (before.rfind("\n") + 1) + 1
+            self.faults.add("file-not-utf8", Location(name, before.count("\n") + 1, column))
+            return None
+        self.texts[name] = even(text)
+        return text
+
+    def pattern(self, path: Path, shop: Shop) -> Pattern | None:
+        """Read a pattern from its Markdown file and the header beside it, if there is one."""
+        if not _NAME.fullmatch(path.stem) or path.suffix != ".md":
+            self.faults.add("file-name", self.nowhere(path), name=path.name)
+        text = self.read(path)
+        beside = path.with_suffix(".yaml")
+        header = self.read(beside) if beside.exists() else None
+        if text is None or (header is None and beside.exists()):
+            return None
+        if header is None:
+            pattern, problems = read_pattern(text, self.name(path), shop)
+        else:
+            pattern, problems = read_pattern(text, self.name(path), shop, header, self.name(beside))
+        self.faults.problems.extend(problems)
+        return pattern
+
+
+def load_shop(root: Path) -> Sources:
+    """Read the shop in `root`: the folder `content` in it if there is one, else the folder itself.
+
+    Patterns are the Markdown files of its folder `patterns`; without such a folder, those beside the shop
+    file. Patterns with problems are among the patterns, as far as they could be read.
+    """
+    folder = _Folder(root, root)
+    if not root.is_dir():
+        folder.faults.add("folder-missing", Location(str(root), 0, 0, 0))
+        return Sources(Shop(), (), tuple(folder.faults.problems), folder.texts, root)
+    source = root / "content" if (root / "content").is_dir() else root
+    shop = _shop(folder, source / SHOP_FILE)
+    here = source / "patterns" if (source / "patterns").is_dir() else source
+    paths = sorted(here.glob("*.md"))
+    if not paths:
+        folder.faults.add("no-patterns", Location(folder.name(here), 0, 0, 0))
+    for header in sorted(here.glob("*.yaml")):
+        beside = header.with_suffix(".md")
+        if header != source / SHOP_FILE and not beside.exists():
+            folder.faults.add("header-alone", folder.nowhere(header), other=beside.name)
+    patterns = [folder.pattern(path, shop) for path in paths]
+    return _sources(folder, shop, patterns)
+
+
+def load_pattern(path: Path, shop: Shop) -> Sources:
+    """Read one pattern that lies outside of a shop folder; `shop` lends its settings and stock."""
+    folder = _Folder(path.parent, None)
+    return _sources(folder, shop, [folder.pattern(path, shop)])
+
+
+def _shop(folder: _Folder, path: Path) -> Shop:
+    if not path.exists():
+        return Shop()
+    text = folder.read(path)
+    if text is None:
+        return Shop()
+    shop, problems = read_shop_file(text, folder.name(path))
+    folder.faults.problems.extend(problems)
+    return shop
+
+
+def _sources(folder: _Folder, shop: Shop, patterns: list[Pattern | None]) -> Sources:
+    made = sorted((p for p in patterns if p is not None), key=lambda pattern: pattern.name)
+    return Sources(shop, tuple(made), tuple(folder.faults.problems), folder.texts, folder.root)

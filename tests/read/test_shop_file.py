@@ -1,0 +1,102 @@
+"""The shop file."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from sitegen.model.shop import Shop, StockBead
+from sitegen.read.shop_file import read_shop_file
+from tests.read.samples import codes
+
+FULL = """# yaml-language-server: $schema=../schema/shop.json
+title: Heron Loft
+tagline: Patterns with feathers
+maker: Ida Heron
+language: en
+currency: SEK
+address: https://example.org/beads
+licence: Make and sell as many as you like.
+about: A loft, a lamp.
+theme: linen
+needle: beading 10
+thread: braided 0.15 mm
+working length: 160 cm
+tail: 20 cm
+slack: 1.25
+pack: 10 g
+spare: 15 %
+finding passes: 4
+stock:
+  moss: {bead: round 11/0, name: moss, hex: "#445522", finish: matte, pack: 7.5 g, price: 2.40}
+  chalk:
+    bead: round 8/0
+    name: chalk
+    hex: "#EEEEEE"
+"""
+
+
+def test_reads_everything() -> None:
+    shop, problems = read_shop_file(FULL, "shop.yaml")
+    assert problems == []
+    assert shop == Shop(
+        title="Heron Loft",
+        tagline="Patterns with feathers",
+        maker="Ida Heron",
+        language="en",
+        currency="SEK",
+        address="https://example.org/beads/",
+        licence="Make and sell as many as you like.",
+        about="A loft, a lamp.",
+        theme="linen",
+        needle="beading 10",
+        thread="braided 0.15 mm",
+        working_length_mm=1600.0,
+        tail_mm=200.0,
+        slack=1.25,
+        pack_grams=10.0,
+        spare=0.15,
+        finding_passes=4,
+        stock={
+            "moss": StockBead("moss", "round 11/0", "moss", "#445522", "matte", 7.5, Decimal("2.40")),
+            "chalk": StockBead("chalk", "round 8/0", "chalk", "#eeeeee"),
+        },
+    )
+    assert shop.at["tail_mm"].line == 14
+
+
+def test_what_is_not_said_is_usual() -> None:
+    assert read_shop_file("title: A\n", "shop.yaml") == (Shop(title="A"), [])
+
+
+@pytest.mark.parametrize(
+    ("text", "problem"),
+    [
+        ("", ("header-empty", 1, 1)),
+        ("- a\n", ("value-shape", 1, 1)),
+        ("tagline: x\n", ("key-missing", 1, 1)),
+        ("title: x\nmaster: y\n", ("key-unknown", 2, 1)),
+        ("title: x\ncurrency: Euro\n", ("form", 2, 11)),
+        ("title: x\ntheme: ../../etc\n", ("form", 2, 8)),
+        ("title: x\naddress: javascript:alert(1)\n", ("form", 2, 10)),
+        ("title: x\nspare: 0.1\n", ("percent", 2, 8)),
+        ("title: x\nspare: 300 %\n", ("out-of-range", 2, 8)),
+        ("title: x\npack: 5\n", ("mass", 2, 7)),
+        ("title: x\nslack: 0.5\n", ("out-of-range", 2, 8)),
+        ("title: x\nslack: loose\n", ("number", 2, 8)),
+        ("title: x\nworking length: 1 m 60\n", ("length", 2, 17)),
+        ("title: x\nstock: {}\n", ("value-empty", 2, 8)),
+        ('title: x\nstock: {Moss: {bead: round 11/0, name: a, hex: "#112233"}}\n', ("stock-key", 2, 9)),
+    ],
+)
+def test_refuses(text: str, problem: tuple[str, int, int]) -> None:
+    assert codes(read_shop_file(text, "shop.yaml")[1]) == [problem]
+
+
+@given(st.text(max_size=80) | st.lists(st.sampled_from(FULL.splitlines(True)), max_size=8).map("".join))
+def test_any_text_never_raises(text: str) -> None:
+    shop, _ = read_shop_file(text, "shop.yaml")
+    assert isinstance(shop, Shop)
