@@ -1,4 +1,4 @@
-"""The command `sitegen`, or `python -m sitegen` -> the command line, or one line on what the machine lacks."""
+"""`sitegen` or `python -m sitegen` -> the command line, or one line on what the machine lacks."""
 
 from __future__ import annotations
 
@@ -6,12 +6,15 @@ import contextlib
 import io
 import os
 import sys
+import warnings
 
 try:
-    with contextlib.redirect_stdout(io.StringIO()):  # the PDF engine prints a page of its own when it cannot load
+    # Where the PDF engine cannot load a library it prints a page of its own. Without the one that cuts fonts
+    # down it only warns, and then no two PDFs are alike.
+    with contextlib.redirect_stdout(io.StringIO()), warnings.catch_warnings():
+        warnings.filterwarnings("error", message="HarfBuzz-Subset", category=DeprecationWarning)
         from sitegen.cli import main
-except (ImportError, OSError) as lack:
-    # Python packages and the shared libraries of the PDF engine are loaded on import.
+except (ImportError, OSError, DeprecationWarning) as lack:
     if os.environ.get("SITEGEN_TRACE"):
         raise
     print(f"sitegen: this machine lacks something: {str(lack).splitlines()[0]}", file=sys.stderr)

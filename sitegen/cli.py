@@ -7,6 +7,7 @@ import difflib
 import io
 import json
 import os
+import shlex
 import shutil
 import sys
 import time
@@ -18,26 +19,24 @@ from typing import TextIO
 
 from sitegen import __version__
 from sitegen.build import build
-from sitegen.check import check_pattern
-from sitegen.check.tell import severity, tell
+from sitegen.build.look import shop_look
+from sitegen.build.swap import OutputRefused
+from sitegen.build.woven import is_fault, weave_all
+from sitegen.check.tell import tell
 from sitegen.measure import measure
-from sitegen.model.problem import Problem, Severity
-from sitegen.model.source import Pattern
-from sitegen.model.thread import ThreadPath
+from sitegen.model.problem import Problem
+from sitegen.publish.printing import PrintFault
 from sitegen.publish.report import measures_json, measures_text
-from sitegen.publish.theme import ThemeMissing, theme_folder
-from sitegen.publish.words import Words
 from sitegen.read.faults import counted
 from sitegen.read.sources import SHOP_FILE, Sources, load_pattern, load_shop
 from sitegen.start import NotEmpty, start_shop
-from sitegen.weave import weave
 
 DONE, FAULTS, WRONG_USE, FAILED = 0, 1, 2, 3
 """What the exit codes mean."""
 STOPPED, NOBODY_READS = 130, 141
 """128 and the number of the signal, as shells have it: Ctrl-C, and a closed pipe."""
 
-PLAIN = (OSError, ThemeMissing)
+PLAIN = (OSError, OutputRefused, PrintFault)
 """Failures whose own text says all that can be done about them."""
 
 EPILOG = """\
@@ -49,7 +48,7 @@ def main(words: Sequence[str] | None = None) -> int:
     """Run one command (`sys.argv` without words given) and return its exit code."""
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
-            stream.reconfigure(errors="backslashreplace")  # a terminal that knows no dashes still gets the rest
+            stream.reconfigure(errors="backslashreplace")  # what a terminal cannot show stops nothing
     arguments = _parser().parse_args(words)
     try:
         code: int = arguments.run(arguments)
@@ -77,23 +76,23 @@ def _parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(title="commands", required=True, metavar="COMMAND")
 
     def command(name: str, run: Callable[[argparse.Namespace], int], text: str) -> argparse.ArgumentParser:
-        added = commands.add_parser(name, help=text, description=f"{text[0].upper()}{text[1:]}.", epilog=EPILOG)
+        added = commands.add_parser(
+            name, help=text, description=f"{text.capitalize()}.", epilog=EPILOG, allow_abbrev=False
+        )
         added.set_defaults(run=run)
         return added
 
     start = command("start", _start, "make a new shop in an empty or new folder")
     start.add_argument("folder", metavar="DIR", type=Path)
-    in_a_shop = [
-        command("check", _check, "read, check and weave all patterns and report every fault"),
-        command("build", _build, "write the site, the PDFs and the reports into output/"),
-        command("measure", _measure, "print the size, beads, thread and time of one pattern"),
-    ]
-    for parser_in_shop in in_a_shop:
-        parser_in_shop.add_argument(
+    check = command("check", _check, "read, check and weave all patterns and report every fault")
+    build_all = command("build", _build, "write the site, the printable files and the reports into output/")
+    measured = command("measure", _measure, "print the size, beads, thread and time of one pattern")
+    measured.add_argument("pattern", metavar="PATTERN", help="its name in the shop, or a path to its file")
+    measured.add_argument("--json", action="store_true", help="print one JSON object")
+    for in_a_shop in (check, build_all, measured):
+        in_a_shop.add_argument(
             "--shop", metavar="DIR", type=Path, default=Path(), help="the shop's folder (default: here)"
         )
-    in_a_shop[-1].add_argument("pattern", metavar="PATTERN", help="its name in the shop, or a path to its .md file")
-    in_a_shop[-1].add_argument("--json", action="store_true", help="print one JSON object")
     return parser
 
 
@@ -104,20 +103,23 @@ def _start(arguments: argparse.Namespace) -> int:
     except NotEmpty as taken:
         print(f"sitegen start: {taken}", file=sys.stderr)
         return WRONG_USE
-    print(f"A new shop of {len(written)} files is in {folder}. Next:")
-    print(f"  1. Change {folder / 'content' / 'shop.yaml'} and the patterns in {folder / 'content' / 'patterns'}.")
-    print(f"  2. sitegen check --shop {folder}")
-    print(f"  3. sitegen build --shop {folder}")
+    print(f"A new shop of {counted(len(written), 'file')} is in {folder}. Next:")
+    print(f"  1. cd {shlex.quote(str(folder))}")
+    print("  2. Write your own words into content/shop.yaml and change the patterns in content/patterns/.")
+    print("  3. sitegen check")
+    print("  4. sitegen build")
     return DONE
 
 
 def _check(arguments: argparse.Namespace) -> int:
+    progress = Progress(sys.stderr)
     sources = load_shop(arguments.shop)
-    problems = list(sources.problems)
-    for pattern in sources.patterns:
-        problems += _weave(pattern, sources)[1]
+    _, problems = shop_look(sources)
+    _, more = weave_all(sources, progress)
+    progress.clear()
+    problems = [*sources.problems, *problems, *more]
     _report(problems, sources.texts, sys.stdout)
-    if _faults(problems):
+    if any(map(is_fault, problems)):
         return FAULTS
     print(f"{counted(len(sources.patterns), 'pattern')} checked and woven, no fault.")
     return DONE
@@ -131,12 +133,12 @@ def _build(arguments: argparse.Namespace) -> int:
     finally:
         progress.clear()
     _report(result.problems, result.texts, sys.stderr)
-    if _faults(result.problems):
+    if any(map(is_fault, result.problems)):
         print("Nothing was written.", file=sys.stderr)
         return FAULTS
     seconds = time.monotonic() - began
-    made = f"{counted(len(result.patterns), 'pattern')}, {counted(len(result.files), 'file')}, {seconds:.1f} s"
-    print(made, file=sys.stderr)
+    made = (counted(len(result.patterns), "pattern"), counted(len(result.files), "file"), f"{seconds:.1f} s")
+    print(", ".join(made), file=sys.stderr)
     print(f"Open {arguments.shop / 'output' / 'site' / 'index.html'}")
     return DONE
 
@@ -145,23 +147,26 @@ def _measure(arguments: argparse.Namespace) -> int:
     found = _find(arguments.pattern, arguments.shop)
     if found is None:
         return WRONG_USE
-    pattern = next(iter(found.patterns), None)
-    path, problems = _weave(pattern, found) if pattern else (None, [])
-    problems = [*found.problems, *problems]
+    look, problems = shop_look(found)
+    woven, more = weave_all(found, lambda line: None)
+    problems = [*found.problems, *problems, *more]
     _report(problems, found.texts, sys.stderr)
-    if pattern is None or path is None or _faults(problems):
+    if look is None or any(map(is_fault, problems)):
         return FAULTS
+    ((pattern, path),) = woven
     measures = measure(path, pattern, found.shop)
-    words = Words(theme_folder(found.shop.theme, arguments.shop), found.shop.language)
     if arguments.json:
-        print(json.dumps(measures_json(pattern, path, measures, words), indent=2, ensure_ascii=False))
+        print(json.dumps(measures_json(pattern, path, measures, look.words), indent=2, ensure_ascii=False))
     else:
-        print(measures_text(pattern, measures, words), end="")
+        print(measures_text(pattern, measures, look.words), end="")
     return DONE
 
 
 def _find(wanted: str, root: Path) -> Sources | None:
-    """The sources of one pattern alone, by its name in the shop or by its file; None (and it has been said) if none."""
+    """The sources of one pattern alone, by its name in the shop or by its file.
+
+    None where there is no such pattern; that has then been said.
+    """
     shop = load_shop(root)
     path = Path(wanted)
     if path.suffix == ".md" or len(path.parts) > 1:
@@ -170,7 +175,8 @@ def _find(wanted: str, root: Path) -> Sources | None:
             return None
         alone = load_pattern(path, shop.shop)
         own = tuple(problem for problem in shop.problems if Path(problem.where.file).name == SHOP_FILE)
-        return replace(alone, problems=own + alone.problems, texts={**shop.texts, **alone.texts})
+        texts = {**shop.texts, **alone.texts}
+        return replace(alone, problems=own + alone.problems, texts=texts, root=root)
     patterns = tuple(pattern for pattern in shop.patterns if pattern.name == wanted)
     files = (wanted, Path(SHOP_FILE).stem)
     problems = tuple(problem for problem in shop.problems if Path(problem.where.file).stem in files)
@@ -181,16 +187,6 @@ def _find(wanted: str, root: Path) -> Sources | None:
         print(f"sitegen measure: no pattern {wanted} in {root.resolve()}{hint}", file=sys.stderr)
         return None
     return replace(shop, patterns=patterns, problems=problems)
-
-
-def _weave(pattern: Pattern, sources: Sources) -> tuple[ThreadPath | None, list[Problem]]:
-    """Check a pattern and, where it has no fault so far, weave it."""
-    problems = check_pattern(pattern, sources.shop)
-    in_source = (problem for problem in sources.problems if Path(problem.where.file).stem == pattern.name)
-    if _faults([*problems, *in_source]):
-        return None, problems
-    path, objections = weave(pattern, sources.shop)
-    return path, problems + objections
 
 
 class Progress:
@@ -225,10 +221,6 @@ def _report(problems: Iterable[Problem], texts: Mapping[str, str], stream: TextI
     print(tell(problems, texts, colour), end="", file=stream)
 
 
-def _faults(problems: Iterable[Problem]) -> list[Problem]:
-    return [problem for problem in problems if severity(problem) is Severity.FAULT]
-
-
 def _failed(failure: BaseException) -> int:
     """One line on what went wrong, and the whole story where SITEGEN_TRACE is set."""
     if os.environ.get("SITEGEN_TRACE"):
@@ -243,7 +235,7 @@ def _failed(failure: BaseException) -> int:
     text = str(failure).strip().splitlines()
     print(f"sitegen: {type(failure).__name__}: {text[0] if text else 'no details'}", file=sys.stderr)
     print(
-        "This is a fault of sitegen itself. Run the command again with SITEGEN_TRACE=1 set and send what it prints,"
+        "This is a fault of sitegen itself. Run it again with SITEGEN_TRACE=1 set and send what it prints,"
         " with the pattern's source, to whoever gave you sitegen.",
         file=sys.stderr,
     )

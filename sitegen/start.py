@@ -1,4 +1,4 @@
-"""An empty folder -> a new shop: the demo's sources, the schemas for an editor, and what version control skips."""
+"""An empty folder -> a new shop: the demo's sources, the schemas for an editor, what not to keep."""
 
 from __future__ import annotations
 

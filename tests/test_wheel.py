@@ -15,8 +15,11 @@ ROOT = Path(__file__).parents[1]
 
 def run(*words: str | Path, cwd: Path) -> str:
     """Run a program without anything of ours in its surroundings; what it printed. Fails with all it said."""
-    kept = {name: value for name, value in os.environ.items() if not name.startswith(("PYTHON", "PIP_", "PYTEST"))}
-    done = subprocess.run(words, cwd=cwd, env=kept, capture_output=True, text=True, stdin=subprocess.DEVNULL)
+    ours = ("PYTHON", "PIP_", "PYTEST", "SITEGEN")
+    kept = {name: value for name, value in os.environ.items() if not name.startswith(ours)}
+    done = subprocess.run(
+        words, cwd=cwd, env=kept, capture_output=True, text=True, stdin=subprocess.DEVNULL, check=False
+    )
     assert done.returncode == 0, f"{words}\n{done.stdout}\n{done.stderr}"
     return done.stdout
 
@@ -29,10 +32,8 @@ def environment(tmp_path_factory: pytest.TempPathFactory) -> Path:
     (wheel,) = place.glob("sitegen-*.whl")
     run(sys.executable, "-m", "venv", "--without-pip", place / "env", cwd=place)
     python = place / "env" / "bin" / "python"
-    run(
-        *(sys.executable, "-m", "pip", "--python", python, "install", "--no-deps", "--no-index", "--quiet", wheel),
-        cwd=place,
-    )
+    pip = (sys.executable, "-m", "pip", "--python", python)
+    run(*pip, "install", "--no-deps", "--no-index", "--quiet", wheel, cwd=place)
     where = run(python, "-c", "import sysconfig; print(sysconfig.get_path('purelib'))", cwd=place).strip()
     Path(where, "libraries.pth").write_text(sysconfig.get_path("purelib") + "\n", encoding="utf-8")
     return place / "env"

@@ -5,9 +5,9 @@ Run by hand when a typeface is renewed, never in a build; its results are commit
     npm install --ignore-scripts @fontsource/young-serif@5.3.0 @fontsource/atkinson-hyperlegible-next@5.3.0
     python tools/make_fonts.py node_modules themes/linen/fonts
 
-The packages hold every weight as two files, Latin and Latin Extended. A print engine that is given two files of one
-family and weight takes them for one font and prints wrong letters, so the two are merged into one here. The time
-stamps inside the fonts are set to a fixed moment: the same packages give the same bytes.
+The packages hold every weight as two files, Latin and Latin Extended. A print engine that gets two files
+of one family and weight takes them for one font and prints wrong letters, so the two are merged here. The
+time stamps inside the fonts are set to a fixed moment: the same packages give the same bytes.
 Both typefaces are under the SIL Open Font License 1.1; the licence texts are copied beside the fonts.
 """
 

@@ -1,45 +1,24 @@
-"""A shop folder -> its output folder: read, check, weave, measure, draw, publish, and swap; or nothing at all."""
+"""A shop folder -> its output folder: every stage in turn and the swap; with a fault, nothing at all."""
 
 from __future__ import annotations
 
-import json
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from sitegen.build.letters import pattern_letters, shop_letters
+from sitegen.build.files import output_files
+from sitegen.build.look import shop_look
 from sitegen.build.press import print_all
 from sitegen.build.swap import check_output, replace_output, sole_build
-from sitegen.check import check_pattern
+from sitegen.build.woven import is_fault, make_pieces, weave_all
 from sitegen.check.tell import tell
-from sitegen.draw.chart import chart
-from sitegen.draw.finished import finished
-from sitegen.measure import measure
-from sitegen.model.codes import CODES
-from sitegen.model.problem import Problem, Severity
-from sitegen.model.shop import Shop
-from sitegen.model.source import Pattern
-from sitegen.model.thread import ThreadPath
-from sitegen.publish.chips import style_sheet
-from sitegen.publish.compose import PICTURE, card, front_view, page_address, page_view, print_view
-from sitegen.publish.pages import front_page, look, pattern_page
-from sitegen.publish.papers import Sheets
-from sitegen.publish.picture import png
-from sitegen.publish.piece import Piece
-from sitegen.publish.printing import letters, print_job
-from sitegen.publish.report import measures_json, measures_text
-from sitegen.publish.table import step_table
-from sitegen.publish.theme import theme_folder
-from sitegen.publish.view import Card
-from sitegen.publish.words import Words
-from sitegen.read.sources import SHOP_FILE, Sources, load_shop
-from sitegen.weave import weave
+from sitegen.model.problem import Problem
+from sitegen.publish.compose import print_view
+from sitegen.publish.printing import print_job
+from sitegen.read.sources import load_shop
 
 OUTPUT = "output"
-SITE, FOR_SALE, DESK = "site", "for-sale", "desk"
-"""What is uploaded; the PDFs of priced patterns; what only the author reads."""
-
-Progress = Callable[[str], None]
+"""The output folder's name in a shop."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,33 +34,34 @@ class BuildResult:
     """Names of the shop's patterns."""
 
 
-def is_fault(problem: Problem) -> bool:
-    """Whether the problem keeps anything from being published."""
-    return CODES[problem.code].severity is Severity.FAULT
-
-
 def build(
-    root: Path, out: Path | None = None, progress: Progress = lambda line: None, processes: int | None = None
+    root: Path,
+    out: Path | None = None,
+    progress: Callable[[str], None] = lambda line: None,
+    processes: int | None = None,
 ) -> BuildResult:
     """Build the shop in `root` into `out` (`root/output` by default).
 
-    `processes` is how many print at a time; None for as many as there are processors. Raises OutputRefused,
-    ThemeMissing and PrintFault; problems of the sources are in the result, and with a fault nothing is written.
+    `progress` is told each stage. `processes` is how many may print at a time; None for as many as there are
+    processors. Problems of the sources are in the result, and with a fault among them nothing is written.
+    Raises OutputRefused where the output folder is not ours, and PrintFault where the print engine complains.
     """
     out = out or root / OUTPUT
     progress("read")
     sources = load_shop(root)
-    theme = theme_folder(sources.shop.theme, root)
-    woven, problems = _weave_all(sources, letters(theme), progress)
+    look, unprintable = shop_look(sources)
+    woven, found = weave_all(sources, progress)
+    problems = (*sources.problems, *unprintable, *found)
     names = tuple(pattern.name for pattern in sources.patterns)
-    if any(is_fault(problem) for problem in problems):
+    if look is None or any(map(is_fault, problems)):
         return BuildResult(problems, sources.texts, (), names)
-    words = Words(theme, sources.shop.language)
     check_output(out)
     with sole_build(out):
-        pieces = [_piece(pattern, path, sources.shop, words, progress) for pattern, path in woven]
-        files = dict(sorted(_files(pieces, sources.shop, words, theme, print_all_with(processes, progress))))
-        files[f"{DESK}/problems.txt"] = tell(problems, sources.texts).rstrip("\n").encode() + b"\n"
+        pieces = make_pieces(woven, sources.shop, look.words, progress)
+        jobs = [print_job(print_view(piece), look.words, look.theme) for piece in pieces]
+        sheets = list(print_all(jobs, processes, progress))
+        notes = tell(problems, sources.texts) or look.words.text("desk.no-problem") + "\n"
+        files = output_files(pieces, sheets, sources.shop, look, notes)
         progress("write")
         replace_output(out, files)
     return BuildResult(problems, sources.texts, tuple(sorted(files)), names)

@@ -1,7 +1,7 @@
 """Print jobs -> sheets, in several processes where there is more than one job.
 
-Processes are started afresh: the print engine gains nothing from threads, and a fork of a process that has opened
-fonts can hang.
+Processes are started afresh: the print engine gains nothing from threads, and a fork of a process
+that has opened fonts can hang.
 """
 
 from __future__ import annotations
@@ -25,7 +25,10 @@ FIXED_TIME = "1704067200"
 def print_all(
     jobs: Sequence[PrintJob], processes: int | None, progress: Callable[[str], None]
 ) -> Iterator[Sheets]:
-    """The sheets of every job, in order. `processes` None takes as many as there are processors; 1 stays here."""
+    """The sheets of every job, in order.
+
+    `processes` None takes as many as there are processors; with 1 the work is done in this process.
+    """
     wanted = min(processes or os.cpu_count() or 1, len(jobs))
     with _fixed_time():
         if wanted <= 1:

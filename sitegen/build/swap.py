@@ -1,4 +1,4 @@
-"""A finished set of files -> the output folder, all at once: the old output stands until the new one is whole.
+"""Finished files -> the output folder, all at once: the old output stands until the new one is whole.
 
 Only folders that carry our marker file are ever renamed or deleted.
 """
@@ -6,6 +6,7 @@ Only folders that carry our marker file are ever renamed or deleted.
 from __future__ import annotations
 
 import fcntl
+import os
 import shutil
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
@@ -13,6 +14,8 @@ from pathlib import Path
 
 MARKER = ".made-by-sitegen"
 MARKER_TEXT = "sitegen made this folder and may replace it. Keep nothing of your own in it.\n"
+
+REMEDY = "Move it away, then build again."
 
 
 class OutputRefused(Exception):
@@ -22,11 +25,9 @@ class OutputRefused(Exception):
 def check_output(out: Path) -> None:
     """Raise OutputRefused if there is something at `out` that is not ours to replace."""
     if out.is_symlink() or (out.exists() and not out.is_dir()):
-        raise OutputRefused(f"{out} is not a plain folder, so it is left alone. Move it away, then build again.")
+        raise OutputRefused(f"{out} is not a plain folder, so it is left alone. {REMEDY}")
     if out.is_dir() and not _is_ours(out) and any(out.iterdir()):
-        raise OutputRefused(
-            f"{out} holds files that sitegen did not make, so it is left alone. Move it away, then build again."
-        )
+        raise OutputRefused(f"{out} holds files that sitegen did not make, so it is left alone. {REMEDY}")
 
 
 def _is_ours(folder: Path) -> bool:
@@ -35,19 +36,21 @@ def _is_ours(folder: Path) -> bool:
 
 @contextmanager
 def sole_build(out: Path) -> Iterator[None]:
-    """Hold the output's lock for the time of a build. Raises OutputRefused while another build holds it.
+    """Lock the folder around the output for the time of a build.
 
-    The lock file stays: to delete it would let two builds hold two locks of the same name.
+    Raises OutputRefused while another build holds the lock. The folder itself is locked, so nothing is left.
     """
     out.parent.mkdir(parents=True, exist_ok=True)
-    lock = out.parent / f".{out.name}.lock"
-    with lock.open("w") as file:
+    folder = os.open(out.parent, os.O_RDONLY | os.O_DIRECTORY)
+    try:
         try:
-            fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
-        except OSError:
+            fcntl.flock(folder, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except BlockingIOError:
             raise OutputRefused(f"Another build is writing {out} now. Wait until it is done.") from None
         _clean_up(out)
         yield
+    finally:
+        os.close(folder)
 
 
 def _fresh(out: Path) -> Path:
@@ -69,12 +72,12 @@ def _clean_up(out: Path) -> None:
 
 
 def replace_output(out: Path, files: Mapping[str, bytes]) -> None:
-    """Write all files (path below `out` -> contents) beside the output, then put them in its place by renames."""
+    """Write all files (path below `out` -> contents) beside the output, then rename them into its place."""
     check_output(out)
     fresh, former = _fresh(out), _former(out)
     for taken in (fresh, former):
         if taken.exists():
-            raise OutputRefused(f"{taken} is in the way and sitegen did not make it. Move it away, then build again.")
+            raise OutputRefused(f"{taken} is in the way and sitegen did not make it. {REMEDY}")
     fresh.mkdir()
     (fresh / MARKER).write_text(MARKER_TEXT, encoding="utf-8")
     try:

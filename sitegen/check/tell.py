@@ -11,7 +11,9 @@ from sitegen.model.problem import Problem, Severity
 from sitegen.read.faults import counted
 
 WIDEST = 100
-"""Columns of source shown at most; a longer line is cut around the caret."""
+"""Characters of source shown at most; a longer line is cut around the caret."""
+MOST_TOLD = 1_000
+"""Problems told in one run."""
 LONGEST = 200
 """Characters of one value within a sentence."""
 _TAB = 4
@@ -37,10 +39,12 @@ def tell(problems: Iterable[Problem], texts: Mapping[str, str], colour: bool = F
     """
     lines = {file: text.split("\n") for file, text in texts.items()}
     ordered = sorted(problems, key=lambda problem: (problem.where, problem.code))
-    told = {_one(problem, lines, colour): problem for problem in ordered}
+    told = {_one(problem, lines, colour): problem for problem in ordered[:MOST_TOLD]}
     if not told:
         return ""
-    return "\n".join([*told, _count(list(told.values()))]) + "\n"
+    more = len(ordered) - MOST_TOLD
+    rest = [f"{more} more are not shown: mend these first.\n"] if more > 0 else []
+    return "\n".join([*told, *rest, _count(list(told.values()))]) + "\n"
 
 
 def _one(problem: Problem, lines: Mapping[str, list[str]], colour: bool) -> str:
@@ -70,21 +74,15 @@ def _shown(text: str) -> str:
 def _excerpt(line: str, where: Location, colour: bool) -> list[str]:
     """The source line behind its number, and carets under the value."""
     start = where.column - 1
-    cells = [_cell(sign) for sign in line]
-    room = max(0, WIDEST - 20)
-    first = 0
-    if sum(map(_width, cells)) > WIDEST and start > room // 2:
-        first = start - room // 2
-    past, width = first, 0
-    while past < len(cells) and width + _width(cells[past]) <= WIDEST:
-        width += _width(cells[past])
-        past += 1
-    lead = "…" if first else ""
-    shown = lead + "".join(cells[first:past]).rstrip() + ("…" if past < len(cells) else "")
-    before = len(lead) + sum(map(_width, cells[first:start])) + max(0, start - len(cells))
-    under = sum(map(_width, cells[start : min(past, start + where.length)]))
-    gutter = f"{where.line:>5} | "
-    blank = " " * 5 + " | "
+    first = max(0, start - WIDEST // 2) if len(line) > WIDEST else 0
+    cells = [_cell(sign) for sign in line[first : first + WIDEST]]
+    lead, tail = "…" if first else "", "…" if first + WIDEST < len(line) else ""
+    before = (
+        len(lead) + sum(map(_width, cells[: max(0, start - first)])) + max(0, start - max(first, len(line)))
+    )
+    under = sum(map(_width, cells[max(0, start - first) :][: where.length]))
+    gutter, blank = f"{where.line:>5} | ", " " * 5 + " | "
+    shown = (lead + "".join(cells) + tail).rstrip()
     caret = _painted("^" * max(1, under), "caret", colour)
     return [
         f"{_painted(gutter, 'dim', colour)}{shown}".rstrip(),

@@ -316,6 +316,10 @@ _WEAVE = {
         "Row {row} cannot begin here: one bead on one bead, without a bridge, holds nothing.",
         "Let two of its beads rest on the bead below, or give the row below a second bead.",
     ),
+    "weave-no-hold": _fault(
+        "The {finding} has no hold here: the thread cannot go round and come out again.",
+        "Hang it from an edge of two beads or more.",
+    ),
     "weave-no-way": _fault(
         "The thread cannot get to where row {row} begins without showing.",
         "Begin at another row (`begin`), or at the other side (`start`), or change the rows beside it.",
@@ -348,7 +352,18 @@ _PATH = {
 }
 """What the virtual needle objects to. But for a bead all alone, these are mistakes of this program."""
 
+_LOOK = {
+    "letter-not-in-fonts": _fault(
+        "The theme's fonts have no `{letter}` ({code}): it could not be printed.",
+        "Write it in words, or with another sign.",
+    ),
+    "theme-unknown": _fault(
+        "There is no theme called `{name}`.", "Use `linen`, or put your own into the shop's folder `themes`."
+    ),
+    "language-unknown": _fault("The theme has no words in `{name}`.", "It has: {known}."),
+}
+
 CODES: Mapping[str, Code] = MappingProxyType(
-    {**_FILES, **_YAML, **_VALUES, **_WORDS, **_CHARTS, **_BODY, **_CHECKS, **_WEAVE, **_PATH}
+    {**_FILES, **_YAML, **_VALUES, **_WORDS, **_CHARTS, **_BODY, **_CHECKS, **_WEAVE, **_PATH, **_LOOK}
 )
 """Every code there is."""

@@ -9,6 +9,7 @@ from sitegen.draw.colour import ink_on
 from sitegen.model.source import Pattern
 from sitegen.publish.view import Chip, Ink
 
+
 def inks(pattern: Pattern) -> tuple[Ink, ...]:
     """The chip colours of every letter, and of every letter that a colourway swaps."""
     pairs = [(f"bead-{colour.letter}", colour.hex) for colour in pattern.colours]

@@ -16,6 +16,7 @@ from sitegen.publish.quantities import Quantities
 from sitegen.publish.view import (
     PRINT,
     SCREEN,
+    Block,
     Card,
     Download,
     Fact,
@@ -84,7 +85,7 @@ def _how_to_buy(piece: Piece, sheets: Sheets) -> str:
 def _view(
     piece: Piece,
     picture: Figure,
-    blocks: tuple[making.Block, ...],
+    blocks: tuple[Block, ...],
     downloads: tuple[Download, ...] = (),
     buy: str = "",
 ) -> PatternView:
@@ -133,7 +134,11 @@ def _edition(piece: Piece) -> str:
 
 def _revisions(piece: Piece) -> tuple[Fact, ...]:
     return tuple(
-        Fact(piece.words.text("revision.number", number=one.number), one.note, one.date.isoformat() if one.date else "")
+        Fact(
+            label=piece.words.text("revision.number", number=one.number),
+            value=one.note,
+            also=one.date.isoformat() if one.date else "",
+        )
         for one in piece.pattern.revisions
     )
 

@@ -33,7 +33,7 @@ LARGEST_STEP = 3.2
 
 
 def fitted(drawing: Drawing, uid: str, room: tuple[float, float], largest: float) -> tuple[Markup, float]:
-    """A drawing scaled down into its room (width, height in mm), at most `largest` times its size; the scale."""
+    """A drawing as large as its room (width, height in mm) allows, at most `largest` times; and the scale."""
     scale = min(largest, room[0] / drawing.width_mm, room[1] / drawing.height_mm)
     return Markup(drawing.svg(uid, scale)), scale
 
@@ -41,8 +41,8 @@ def fitted(drawing: Drawing, uid: str, room: tuple[float, float], largest: float
 def blocks(piece: Piece, medium: Medium) -> tuple[Block, ...]:
     """The author's text with the charts and step tables where it places them.
 
-    A step table that the text does not place comes after it, in the order of the parts; a chart that the text does
-    not place comes right before its part's steps.
+    A step table that the text does not place comes after it, in the order of the parts; a chart that the
+    text does not place comes right before its part's steps.
     """
     return tuple(_Making(piece, medium).blocks())
 

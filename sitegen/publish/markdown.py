@@ -23,7 +23,7 @@ class _Reader(MarkdownIt):
         super().__init__("commonmark", {"html": False})
         self.enable("table")
 
-    def validateLink(self, url: str) -> bool:  # noqa: N802 -- the name is markdown-it's
+    def validateLink(self, url: str) -> bool:
         return _GOOD_LINK.match(url) is not None
 
 
@@ -31,7 +31,7 @@ _READER = _Reader()
 
 
 def heading_levels(levels: Iterable[int], first: int = FIRST_HEADING) -> list[int]:
-    """Levels as written -> levels as set: the first is `first`, and none is more than one deeper than the last.
+    """Levels as written -> levels as set: from `first` on, none more than one deeper than the one before.
 
     Headings of equal level stay equal as long as no shallower one comes between.
     """

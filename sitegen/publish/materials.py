@@ -71,8 +71,11 @@ def bead_lines(piece: Piece) -> tuple[BeadLine, ...]:
 def colourways(piece: Piece) -> tuple[ColourwayLine, ...]:
     """Every named change of colours."""
     return tuple(
-        ColourwayLine(way.name, tuple((f"{n}-{letter}", letter, swap.name) for letter, swap in way.swaps.items()))
-        for n, way in enumerate(piece.pattern.colourways, 1)
+        ColourwayLine(
+            way.name,
+            tuple((f"{number}-{letter}", letter, swap.name) for letter, swap in way.swaps.items()),
+        )
+        for number, way in enumerate(piece.pattern.colourways, 1)
     )
 
 
@@ -93,7 +96,8 @@ def supplies(piece: Piece) -> tuple[Fact, ...]:
     ]
     for number, cut in enumerate(lengths, 1):
         both = say("supplies.cut", metric=tell.metres(cut.cut_mm), imperial=tell.feet(cut.cut_mm))
-        where = say("supplies.cut-where", first=piece.row_of(cut.first_step), last=piece.row_of(cut.last_step))
+        first, last = piece.row_of(cut.first_step), piece.row_of(cut.last_step)
+        where = say("supplies.cut-where", first=first, last=last)
         found.append(Fact(say("supplies.length", number=number, count=len(lengths)), both, where))
     for kind, count in piece.findings.items():
         amount = say("supplies.findings", number=count * measures.pieces, kind=kind)
@@ -109,7 +113,9 @@ def difficulty(piece: Piece) -> Difficulty:
     return Difficulty(
         level=piece.words.text(f"level.{hard.level}"),
         score=piece.words.text("difficulty.score", score=plain(score, 1)),
-        reasons=tuple(ReasonLine(f"{share:.1f}", piece.words.say(why.why)) for share, why in ranked if share > 0),
+        reasons=tuple(
+            ReasonLine(f"{share:.1f}", piece.words.say(why.why)) for share, why in ranked if share > 0
+        ),
     )
 
 

@@ -20,7 +20,7 @@ def pattern_page(view: PatternView, words: Words, theme: Path) -> str:
     return templates(theme).get_template("pattern.html").render(view=view, t=words.text, up="../../")
 
 
-def look(theme: Path) -> Iterator[tuple[str, bytes]]:
+def look_files(theme: Path) -> Iterator[tuple[str, bytes]]:
     """(address in the site, contents) of the style sheet and the screen fonts with their licences."""
     yield "look/site.css", (theme / "styles" / "site.css").read_bytes()
     for path in sorted((theme / "fonts").iterdir()):

@@ -1,8 +1,8 @@
 """One laid-out PDF -> the same sheets for each paper, with the tags that readers of tagged PDFs look for.
 
-The layout keeps to the room that A4 and US Letter share, so a paper is a matter of the page boxes, of the paper's
-name in the foot and of the title. The layout holds the name of every paper, one over the other, each in its own
-shade; here all but one are taken out.
+The layout keeps to the room that A4 and US Letter share, so a paper is a matter of the page boxes, of the
+paper's name in the foot and of the title. The layout holds the name of every paper, one over the other, each
+in its own shade; here all but one are taken out.
 """
 
 from __future__ import annotations
@@ -16,7 +16,6 @@ import pikepdf
 from pikepdf import Array, Dictionary, Name, Object, Operator, Pdf
 
 from sitegen.publish.tags import reachable_marks, repair_tags
-
 
 Instruction = pikepdf.ContentStreamInstruction | pikepdf.ContentStreamInlineImage
 
@@ -75,7 +74,7 @@ def sheets(layout: bytes, titles: Mapping[str, str]) -> Sheets:
 
 
 def _retitle(pdf: Pdf, old: str, new: str) -> None:
-    """Title in the document information and, as text, in the XMP packet: pikepdf's own editor would add a date."""
+    """Set the title, in the XMP packet as plain text: pikepdf's own editor would add a date."""
     pdf.docinfo["/Title"] = new
     packet = pdf.Root.Metadata.read_bytes()
     pdf.Root.Metadata.write(packet.replace(f">{escape(old)}<".encode(), f">{escape(new)}<".encode()))
@@ -95,8 +94,11 @@ def _cut_to(page: pikepdf.Page, middle: tuple[float, float], paper: Paper) -> No
 
 
 def _by_paper(pdf: Pdf, page: pikepdf.Page, marks: set[tuple[object, int]]) -> dict[str, bytes]:
-    """The page's content for each paper: heads and feet as artifacts, which are not read aloud, and of the papers'
-    names only its own. Heads and feet are the marked content that no element of the structure tree holds."""
+    """The page's content for each paper: of the papers' names only its own.
+
+    Heads and feet, the marked content that no element of the structure tree holds, become artifacts: they
+    are not read aloud.
+    """
     kept: dict[str, list[Instruction]] = {paper.name: [] for paper in PAPERS}
     run: list[Instruction] = []
     depth = 0

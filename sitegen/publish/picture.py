@@ -1,4 +1,4 @@
-"""A drawing -> a PNG, for the front page and for a sales page, where the drawing itself would tell every bead."""
+"""A drawing -> a PNG: for the front page, and for a sales page, where a drawing would tell every bead."""
 
 from __future__ import annotations
 

@@ -70,10 +70,6 @@ class _Press:
     fetcher: _ThemeOnly
     fonts: Any
     style: CSS
-    letters: frozenset[int]
-    """Every character that each of the theme's text fonts has."""
-    families: tuple[str, ...]
-    """Font families of the theme, as a PDF names them."""
 
 
 @lru_cache(maxsize=2)
@@ -83,10 +79,14 @@ def _press(theme: Path) -> _Press:
     text = (theme / "styles" / "print.css").read_text(encoding="utf-8")
     with _listening("the theme's print style"):
         style = CSS(string=text, base_url=f"{SCHEME}:/", url_fetcher=fetcher, font_config=fonts)
-    faces = [TTFont(path, lazy=True) for path in sorted((theme / "fonts").glob("*.ttf"))]
-    letters = frozenset.intersection(*(frozenset(face.getBestCmap()) for face in faces))
-    families = tuple(sorted({str(face["name"].getDebugName(1)).replace(" ", "-") for face in faces}))
-    return _Press(fetcher, fonts, style, letters, families)
+    return _Press(fetcher, fonts, style)
+
+
+@lru_cache(maxsize=2)
+def theme_letters(theme: Path) -> frozenset[str]:
+    """The letters that every font of the theme has."""
+    fonts = [TTFont(path, lazy=True) for path in sorted((theme / "fonts").glob("*.ttf"))]
+    return frozenset.intersection(*(frozenset(map(chr, font.getBestCmap())) for font in fonts))
 
 
 def print_job(view: PatternView, words: Words, theme: Path) -> PrintJob:
@@ -96,8 +96,10 @@ def print_job(view: PatternView, words: Words, theme: Path) -> PrintJob:
         for paper in PAPERS
     )
     chips = Markup(style_sheet(view.inks))
-    html = templates(theme).get_template("sheets.html").render(
-        view=view, t=words.text, title=titles[0][1], chips=chips
+    html = (
+        templates(theme)
+        .get_template("sheets.html")
+        .render(view=view, t=words.text, title=titles[0][1], chips=chips)
     )
     return PrintJob(view.name, html, titles, theme)
 
@@ -113,8 +115,7 @@ def print_sheets(job: PrintJob) -> Sheets:
             )
     except FatalURLFetchingError as error:
         raise PrintFault(f"{job.name}: {error}") from error
-    made = sheets(layout, dict(job.titles))
-    return made
+    return sheets(layout, dict(job.titles))
 
 
 @contextmanager

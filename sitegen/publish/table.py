@@ -58,7 +58,7 @@ def step_table(
     """The table of one piece, part by part, in order of working."""
     sections: list[TableSection] = []
     number = 0
-    turned = False
+    turned = path.steps[0].turned
     for index, part in enumerate(path.parts):
         rows: list[TableRow] = []
         for steps in _runs([step for step in path.steps if step.part == index]):
@@ -66,7 +66,7 @@ def step_table(
             notes = _thread_notes(steps, measures.thread.lengths, shop, words)
             if steps[0].turned is not turned:
                 turned = steps[0].turned
-                notes.append(words.text("note.turn" if turned else "note.turn-back"))
+                notes.append(words.text("note.turn"))
             after = measures.steps[steps[-1].number - 1]
             letters = [path.beads[bead].letter for step in steps for bead in step.picks]
             title = words.text("drawing.step", number=number)
@@ -112,11 +112,11 @@ def _sentences(steps: Sequence[Step], words: Words) -> tuple[str, ...]:
 
 def _label(path: ThreadPath, step: Step, words: Words) -> str:
     if step.motion == "strand":
-        return words.text("strand", number=step.row)
+        return words.text("label.strand", number=step.row)
     if step.row == 0:
         return ""
     ladder = step.row == 1 and path.parts[step.part].rows > 1
-    return words.text("row.ladder" if ladder else "row", number=step.row)
+    return words.text("label.ladder" if ladder else "label.row", number=step.row)
 
 
 def _thread_notes(steps: Sequence[Step], lengths: Sequence[CutLength], shop: Shop, words: Words) -> list[str]:

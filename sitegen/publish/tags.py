@@ -1,7 +1,7 @@
 """The structure tree of a PDF -> the same tree with what the print engine leaves out.
 
-Heading cells get their scope, elements can be found by their name, figures say where on the page they are, and links
-are printed. ISO 32000-1, 14.7 and 14.8, and ISO 14289-1 ask for these.
+Heading cells get their scope, elements can be found by their name, figures say where on the page they are,
+and links are printed. ISO 32000-1, 14.7 and 14.8, and ISO 14289-1 ask for these.
 """
 
 from __future__ import annotations
@@ -21,7 +21,8 @@ def elements(pdf: Pdf) -> Iterator[Object]:
     while waiting:
         element = waiting.pop()
         yield element
-        waiting.extend(reversed([kid for kid in _kids(element) if isinstance(kid, Dictionary) and "/S" in kid]))
+        below = [kid for kid in _kids(element) if isinstance(kid, Dictionary) and "/S" in kid]
+        waiting.extend(reversed(below))
 
 
 def _kids(element: Object) -> list[Object | int]:
@@ -59,7 +60,7 @@ def repair_tags(pdf: Pdf) -> None:
     if named:
         named.sort(key=lambda pair: pair[0])
         names: list[Object] = []
-        for key, element in named:
+        for _, element in named:
             names += [element.ID, element]
         limits = [named[0][1].ID, named[-1][1].ID]
         kids = [pdf.make_indirect(Dictionary(Limits=Array(limits), Names=Array(names)))]

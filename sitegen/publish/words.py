@@ -35,7 +35,7 @@ class Words:
         """The sentence for a phrase. KeyError if the language lacks it or a value is missing."""
         return self.text(phrase.key, **phrase.values)
 
-    def text(self, key: str, **values: object) -> str:
+    def text(self, key: str, /, **values: object) -> str:
         """The message called `key`, filled in. KeyError if the language lacks it or a value is missing."""
         message = self._messages[key]
         if not isinstance(message, str):

@@ -41,7 +41,7 @@ class _Reader:
         """The place of some of the text; the whole value where characters cannot be told apart."""
         if not self.exact:
             return self.where
-        return Location(self.where.file, self.where.line, self.where.column + start, length)
+        return Location(self.where.file, self.where.line, self.where.column + start, max(1, length))
 
     def fail(self, code: str, start: int, length: int = 1, **values: object) -> None:
         self.failed = True

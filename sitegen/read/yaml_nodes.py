@@ -257,6 +257,8 @@ class _Composer:
             noted.add("yaml-quote", self.clamped(began))
         elif self.doubtful is not None:
             noted.add("yaml-quote", self.doubtful)
+        elif "nesting depth" in said:
+            noted.add("yaml-deep", here)
         elif "<document start>" in said:
             noted.add("yaml-second", here)
         elif "unknown escape" in said:

@@ -10,7 +10,6 @@ from sitegen.model.shop import Shop
 from sitegen.model.source import Part, Pattern
 from sitegen.model.thread import ThreadPath
 from sitegen.weave.brick import brick_part
-from sitegen.weave.finding import attach_finding
 from sitegen.weave.fringe import fringe_part
 from sitegen.weave.ladder import ladder_part
 from sitegen.weave.needle import replay
@@ -42,8 +41,6 @@ def weave(pattern: Pattern, shop: Shop) -> tuple[ThreadPath | None, list[Problem
             values = {"part": part.name, "first": work.parts[0].name}
             return None, [Problem("weave-part-apart", part.at.get("name", NOWHERE), values)]
         STITCHES[part.stitch](work, part)
-        if part.hang and part.hang.finding and not work.problems:
-            attach_finding(work, part, before)
         if work.problems:
             return None, work.problems
     path = work.path()

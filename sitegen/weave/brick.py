@@ -16,6 +16,7 @@ from dataclasses import dataclass
 from sitegen.model.problem import Problem
 from sitegen.model.source import Part
 from sitegen.model.thread import Phrase
+from sitegen.weave.finding import hang_finding, no_hold
 from sitegen.weave.grid import Laid, lay_staggered
 from sitegen.weave.ladder import ladder_row, ladder_stitch
 from sitegen.weave.travel import find_way, travel
@@ -30,11 +31,15 @@ def brick_part(work: Work, part: Part) -> None:
     first_view = View(turned=base == 0 and len(rows) > 1)
     row = first_view.from_left(rows[base])
     ladder_row(work, row if part.start == "left" else row[::-1], first_view, reinforce=part.reinforce)
+    hung = hang_finding(work, part, laid.part)
     for chart_row in laid.order[1:]:
         below = chart_row + (1 if chart_row < base else -1)
         view = View(turned=chart_row > base)
         if not _BrickRow(work, laid, rows[below], rows[chart_row], view).stitch():
             return
+        hung = hang_finding(work, part, laid.part) or hung
+    if not hung:
+        work.problems.append(no_hold(work, part, laid.part))
 
 
 def _across(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from sitegen.model.problem import Problem
-from sitegen.model.source import Part
+from sitegen.model.source import Hang, Part
 from sitegen.model.thread import End, Phrase, PlacedFinding
 from sitegen.weave.travel import find_way, go, travel
 from sitegen.weave.work import View, Work
@@ -12,40 +12,63 @@ GAP_MM = 0.8
 """From the edge's beads to the middle of the finding's loop. A judgement; no source."""
 
 
-def attach_finding(work: Work, part: Part, index: int) -> None:
-    """Sew a finding to the middle of an edge: out of one middle bead, through the loop, into the other.
+def hang_finding(work: Work, part: Part, index: int) -> bool:
+    """Sew on the part's finding if its edge is made and can hold it; whether nothing is left to hang.
 
-    An edge with an odd number of beads has one middle bead; the thread goes back down into it. Each of the
-    shop's reinforcing passes ends where it began.
+    The thread comes out of a middle bead of the edge, goes through the loop and into the other middle
+    bead (an edge with an odd number of beads has only one: back into that), and round to where it came
+    out; as often as the shop asks.
     """
-    assert part.hang is not None and part.hang.finding is not None
+    if part.hang is None or part.hang.finding is None or _hung(work, index):
+        return True
     end = End.TOP if part.hang.edge == "top" else End.BOTTOM
-    view = View(turned=end is End.BOTTOM)
-    edge = view.from_left(work.rows[index][0 if end is End.TOP else -1])
+    edge = _edge(work, index, end)
+    if not work.passes[edge[0]]:
+        return False
     middle = len(edge) // 2
     pair = {edge[middle], edge[(len(edge) - 1) // 2]}
-    if not travel(work, {(bead, end) for bead in pair}, 0, view):
-        work.problems.append(
-            Problem("weave-no-way", work.beads[edge[0]].where, {"row": work.beads[edge[0]].row})
-        )
-        return
-    assert work.here is not None
-    out = work.here[0]
+    way = find_way(work, {(bead, end) for bead in pair})
+    if way is None:
+        return False
+    out = way[-1].bead if way else work.here[0] if work.here else edge[middle]
     back = next(iter(pair - {out}), out)
-    mouths = [work.beads[bead].mouth(end) for bead in (out, back)]
+    if find_way(work, {(out, end)}, start=(back, end.other)) is None:
+        return False
+    view = View(turned=end is End.BOTTOM)
+    travel(work, {(out, end)}, 0, view)
+    _sew(work, part.hang, index, (out, back), view)
+    return True
+
+
+def no_hold(work: Work, part: Part, index: int) -> Problem:
+    """What to say where the edge cannot hold the finding."""
+    assert part.hang is not None
+    edge = _edge(work, index, End.TOP if part.hang.edge == "top" else End.BOTTOM)
+    return Problem("weave-no-hold", work.beads[edge[0]].where, {"finding": part.hang.finding})
+
+
+def _hung(work: Work, index: int) -> bool:
+    return any(finding.part == index for finding in work.findings)
+
+
+def _edge(work: Work, index: int, end: End) -> list[int]:
+    return work.rows[index][0 if end is End.TOP else -1]
+
+
+def _sew(work: Work, hang: Hang, index: int, beads: tuple[int, int], view: View) -> None:
+    """The passes through the loop: out of the first bead, into the second, round to the first."""
+    assert hang.finding is not None
+    end = view.up
+    out, back = beads
+    mouths = [work.beads[bead].mouth(end) for bead in beads]
     y = mouths[0][1] + (-GAP_MM if end is End.TOP else GAP_MM)
     finding = len(work.findings)
-    work.findings.append(
-        PlacedFinding(part.hang.finding, index, (mouths[0][0] + mouths[1][0]) / 2, y, part.hang.edge)
-    )
+    x = (mouths[0][0] + mouths[1][0]) / 2
+    work.findings.append(PlacedFinding(hang.finding, index, x, y, hang.edge))
     for _ in range(work.shop.finding_passes):
         work.loop(finding)
         work.through(back, end)
-        legs = find_way(work, {(out, end)})
-        if legs is None:
-            work.problems.append(Problem("weave-no-way", work.beads[out].where, {"row": work.beads[out].row}))
-            return
-        go(work, legs)
+        go(work, find_way(work, {(out, end)}) or [])
     key = "finding-pair" if back != out else "finding-one"
-    phrase = Phrase(key, {"finding": part.hang.finding, "count": work.shop.finding_passes})
+    phrase = Phrase(key, {"finding": hang.finding, "count": work.shop.finding_passes})
     work.step(0, "finding", (phrase,), turned=view.turned, rest=True)

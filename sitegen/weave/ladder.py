@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from sitegen.model.source import Part
 from sitegen.model.thread import Phrase
+from sitegen.weave.finding import hang_finding, no_hold
 from sitegen.weave.grid import lay_staggered
 from sitegen.weave.work import View, Work
 
@@ -21,6 +22,8 @@ def ladder_part(work: Work, part: Part) -> None:
     view = View()
     row = view.from_left(work.rows[laid.part][0])
     ladder_row(work, row if part.start == "left" else row[::-1], view, reinforce=part.reinforce)
+    if not hang_finding(work, part, laid.part):
+        work.problems.append(no_hold(work, part, laid.part))
 
 
 def ladder_row(work: Work, row: list[int], view: View, *, reinforce: bool) -> None:

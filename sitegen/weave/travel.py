@@ -30,17 +30,17 @@ class Leg:
     under: Bridge | None = None
 
 
-def find_way(work: Work, goals: set[Spot]) -> list[Leg] | None:
-    """The cheapest way from where the thread is to any goal; [] if it is there, None if there is no way.
+def find_way(work: Work, goals: set[Spot], start: Spot | None = None) -> list[Leg] | None:
+    """The cheapest way from `start` (or where the thread is) to any goal: [] if it is there, None if none is.
 
     A way goes from bead to touching bead at one end of their holes: into the row above or below, or to
     the neighbour in the row where a bridge or a bead hides the thread; or it turns back into the same
     bead round a bridge. At a point of one bead it lies along the point's side, as the thread that came
     up to the point does on the other.
     """
-    if work.here is None:
+    start = start or work.here
+    if start is None:
         return None
-    start = work.here
     best: dict[Spot, float] = {start: 0.0}
     came: dict[Spot, tuple[Spot, Leg]] = {}
     queue: list[tuple[float, int, End]] = [(0.0, *start)]

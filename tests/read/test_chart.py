@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 
 from sitegen.model.location import Location
@@ -69,7 +71,7 @@ def starts(stitch: str, *rows: str) -> list[int]:
 )
 def test_rows_in_words_are_centred_and_in_step(rows: tuple[str, ...], columns: list[int]) -> None:
     found = starts("brick", *rows)
-    assert all((above - below) % 2 for above, below in zip(found, found[1:], strict=False))
+    assert all((above - below) % 2 for above, below in pairwise(found))
     assert found == columns
 
 

@@ -152,6 +152,10 @@ def test_stock_and_own_bead_do_not_mix() -> None:
     assert codes(read(text, shop)[1]) == [("key-unknown", 11, 20)]
 
 
+def test_lists_have_an_end() -> None:
+    assert codes(read(changed(("      - 4G 2W\n", "      - 4G 2W\n" * 1000)))[1]) == [("list-long", 23, 7)]
+
+
 def test_missing_keys_point_at_the_record() -> None:
     assert codes(read(changed((f"{TITLE}\n", "")))[1]) == [("key-missing", 1, 1)]
     assert codes(read(changed(("name: reed, ", "")))[1]) == [("key-missing", 11, 6)]

@@ -118,7 +118,7 @@ def test_every_place_cuts_out_its_value(name: str) -> None:
             assert cut(text, where).lower() == shown(value, cut(text, where)).lower()
             seen += 1
         assert cut(text, where).strip()
-    assert seen > 25
+    assert seen > 20
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -184,9 +184,7 @@ def test_equality_does_not_look_at_places() -> None:
 
 
 LINES = REED.splitlines(keepends=True)
-SIGNS = st.sampled_from(
-    list("{}[]:,#&*!|>'\"%@`-.?\t\n\r ()0123456789GW\u2028\x00é") + ["```", ":::", "---\n"]
-)
+SIGNS = st.sampled_from([*"{}[]:,#&*!|>'\"%@`-.?\t\n\r ()0123456789GW\u2028\x00é", "```", ":::", "---\n"])
 
 
 @st.composite

@@ -1,0 +1,76 @@
+"""The printed step table: what a beginner follows alone."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from sitegen.measure import measure
+from sitegen.model.shop import Shop
+from sitegen.publish.table import step_table
+from sitegen.publish.words import Words
+from sitegen.read.sources import load_pattern
+from sitegen.weave import weave
+
+TESTS = Path(__file__).parents[1]
+GOLDENS = Path(__file__).parent / "goldens"
+SOURCES = [
+    TESTS / "examples" / "kelp-lantern.md",
+    *sorted((TESTS.parent / "content" / "patterns").glob("*.md")),
+]
+
+
+def table_of(file):
+    pattern = load_pattern(file, Shop()).patterns[0]
+    path, _ = weave(pattern, Shop())
+    assert path is not None
+    words = Words(TESTS.parent / "themes" / "linen", "en")
+    return pattern, path, step_table(path, pattern, Shop(), measure(path, pattern, Shop()), words)
+
+
+def as_text(sections):
+    lines = []
+    for section in sections:
+        lines.append(f"== {section.part}")
+        for row in section.rows:
+            lines += [f"   ! {note}" for note in row.notes]
+            picks = " ".join(f"{count}{letter}" for count, letter in row.pick_up) or "no bead"
+            so_far = f"{row.beads_so_far} beads, {row.thread_mm / 1000:.2f} m"
+            lines.append(f"{row.number:3} [ ] {row.label or '-'} | {picks} | {so_far}")
+            lines += [f"        {sentence}" for sentence in row.sentences]
+    return "\n".join(lines) + "\n"
+
+
+@pytest.mark.parametrize("file", SOURCES, ids=lambda file: file.stem)
+def test_table_as_text(file, golden):
+    _, _, sections = table_of(file)
+    golden(GOLDENS / f"{file.stem}-table.txt", as_text(sections))
+
+
+@pytest.mark.parametrize("file", SOURCES, ids=lambda file: file.stem)
+def test_every_bead_is_in_the_table_once_in_order(file):
+    """Following the table bead by bead strings exactly the path's beads: collapsing hides none."""
+    _, path, sections = table_of(file)
+    listed = [
+        letter
+        for section in sections
+        for row in section.rows
+        for count, letter in row.pick_up
+        for _ in range(count)
+    ]
+    assert listed == [path.beads[bead].letter for step in path.steps for bead in step.picks]
+
+
+@pytest.mark.parametrize("file", SOURCES, ids=lambda file: file.stem)
+def test_rows_take_up_all_steps_and_their_sums_run_on(file):
+    _, path, sections = table_of(file)
+    rows = [row for section in sections for row in section.rows]
+    assert [row.number for row in rows] == list(range(1, len(rows) + 1))
+    assert [row.first_step for row in rows] == [1, *(row.last_step + 1 for row in rows[:-1])]
+    assert rows[-1].last_step == len(path.steps)
+    so_far = 0
+    for row in rows:
+        so_far += sum(count for count, _ in row.pick_up)
+        assert row.beads_so_far == so_far
+    assert all(one.thread_mm <= other.thread_mm for one, other in zip(rows, rows[1:], strict=False))
