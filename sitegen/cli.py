@@ -151,7 +151,7 @@ def _measure(arguments: argparse.Namespace) -> int:
     woven, more = weave_all(found, lambda line: None)
     problems = [*found.problems, *problems, *more]
     _report(problems, found.texts, sys.stderr)
-    if look is None or any(map(is_fault, problems)):
+    if look is None or not woven or any(map(is_fault, problems)):
         return FAULTS
     ((pattern, path),) = woven
     measures = measure(path, pattern, found.shop)
@@ -168,25 +168,24 @@ def _find(wanted: str, root: Path) -> Sources | None:
     None where there is no such pattern; that has then been said.
     """
     shop = load_shop(root)
+    of_shop = tuple(problem for problem in shop.problems if Path(problem.where.file).name == SHOP_FILE)
     path = Path(wanted)
     if path.suffix == ".md" or len(path.parts) > 1:
         if not path.is_file():
             print(f"sitegen measure: there is no file {wanted}", file=sys.stderr)
             return None
         alone = load_pattern(path, shop.shop)
-        own = tuple(problem for problem in shop.problems if Path(problem.where.file).name == SHOP_FILE)
         texts = {**shop.texts, **alone.texts}
-        return replace(alone, problems=own + alone.problems, texts=texts, root=root)
+        return replace(alone, problems=of_shop + alone.problems, texts=texts, root=root)
     patterns = tuple(pattern for pattern in shop.patterns if pattern.name == wanted)
-    files = (wanted, Path(SHOP_FILE).stem)
-    problems = tuple(problem for problem in shop.problems if Path(problem.where.file).stem in files)
-    if not patterns and not problems:
+    own = tuple(problem for problem in shop.problems if Path(problem.where.file).stem == wanted)
+    if not patterns and not own:
         names = [pattern.name for pattern in shop.patterns]
         near = difflib.get_close_matches(wanted, names, n=3) or names
         hint = f"; there is {', '.join(near)}" if near else ""
         print(f"sitegen measure: no pattern {wanted} in {root.resolve()}{hint}", file=sys.stderr)
         return None
-    return replace(shop, patterns=patterns, problems=problems)
+    return replace(shop, patterns=patterns, problems=of_shop + own)
 
 
 class Progress:

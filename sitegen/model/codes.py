@@ -312,6 +312,10 @@ _CHECKS = {
 }
 
 _WEAVE = {
+    "weave-ladder-rows": _fault(
+        "A ladder is one row, but `{part}` has {rows}.",
+        "Take the stitch `brick` for rows on a ladder, or leave one row and `repeat` out.",
+    ),
     "weave-no-footing": _fault(
         "Row {row} cannot begin here: one bead on one bead, without a bridge, holds nothing.",
         "Let two of its beads rest on the bead below, or give the row below a second bead.",

@@ -27,13 +27,13 @@ _SAME = (
     "thread",
     "slack",
     "spare",
+    "finding_passes",
 )
 """Keys that the record calls by the same name."""
 _OTHER = {
-    "working length": "working_length_mm",
+    "working_length": "working_length_mm",
     "tail": "tail_mm",
     "pack": "pack_grams",
-    "finding passes": "finding_passes",
 }
 """Key of the file -> name in the record."""
 

@@ -51,13 +51,16 @@ def lay_staggered(work: Work, part: Part) -> Laid:
     order = working_order(part.begin, len(rows))
     number = {row: index + 1 for index, row in enumerate(order)}
     index = work.begin_part(part, len(rows), sum(heights) / len(heights), pitch)
-    first = min(row.cells[0][0] for row in rows)
+    places = [[column for column, _ in row.cells] for row in rows]
+    if part.stitch == "ladder":  # its beads may be written without blanks between them
+        places = [[2 * cell for cell in range(len(row))] for row in places]
+    first = min(row[0] for row in places)
     columns: dict[int, int] = {}
     top = 0.0
     for chart_row, row in enumerate(rows):
         middle = top + heights[chart_row] / 2
         beads = []
-        for cell, (column, letter) in enumerate(row.cells):
+        for cell, (column, (_, letter)) in enumerate(zip(places[chart_row], row.cells, strict=True)):
             x = (column - first) * pitch / 2
             bead = work.lay(index, number[chart_row], cell + 1, (letter, row.spot(cell)), (x, middle, 0.0))
             columns[bead] = column

@@ -9,6 +9,7 @@ https://www.thesprucecrafts.com/brick-stitch-fringe-earrings-project-339438 (rea
 
 from __future__ import annotations
 
+from sitegen.model.problem import Problem
 from sitegen.model.source import Part
 from sitegen.model.thread import Phrase
 from sitegen.weave.finding import hang_finding, no_hold
@@ -18,6 +19,10 @@ from sitegen.weave.work import View, Work
 
 def ladder_part(work: Work, part: Part) -> None:
     """Work a part that is one ladder row and nothing more."""
+    if len(part.all_rows) > 1:
+        values = {"part": part.name, "rows": len(part.all_rows)}
+        work.problems.append(Problem("weave-ladder-rows", part.all_rows[1].where, values))
+        return
     laid = lay_staggered(work, part)
     view = View()
     row = view.from_left(work.rows[laid.part][0])

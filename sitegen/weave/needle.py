@@ -185,6 +185,11 @@ def _rows(beads: Sequence[Bead], part: Part) -> tuple[list[str], list[str]]:
     read = [" ".join(f"{round((bead.x - left) / half)}{bead.letter}" for bead in row) for row in lying]
     first = min(column for row in part.all_rows for column, _ in row.cells)
     written = [" ".join(f"{column - first}{letter}" for column, letter in row.cells) for row in part.all_rows]
+    if part.stitch == "ladder":  # beads side by side, however far apart their letters are written
+        written = [
+            " ".join(f"{2 * cell}{letter}" for cell, (_, letter) in enumerate(row.cells))
+            for row in part.all_rows
+        ]
     return read, written
 
 

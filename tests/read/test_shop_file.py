@@ -24,12 +24,12 @@ about: A loft, a lamp.
 theme: linen
 needle: beading 10
 thread: braided 0.15 mm
-working length: 160 cm
+working_length: 160 cm
 tail: 20 cm
 slack: 1.25
 pack: 10 g
 spare: 15 %
-finding passes: 4
+finding_passes: 4
 stock:
   moss: {bead: round 11/0, name: moss, hex: "#445522", finish: matte, pack: 7.5 g, price: 2.40}
   chalk:
@@ -87,7 +87,7 @@ def test_what_is_not_said_is_usual() -> None:
         ("title: x\npack: 5\n", ("mass", 2, 7)),
         ("title: x\nslack: 0.5\n", ("out-of-range", 2, 8)),
         ("title: x\nslack: loose\n", ("number", 2, 8)),
-        ("title: x\nworking length: 1 m 60\n", ("length", 2, 17)),
+        ("title: x\nworking_length: 1 m 60\n", ("length", 2, 17)),
         ("title: x\nstock: {}\n", ("value-empty", 2, 8)),
         ('title: x\nstock: {Moss: {bead: round 11/0, name: a, hex: "#112233"}}\n', ("stock-key", 2, 9)),
     ],

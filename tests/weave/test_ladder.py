@@ -38,6 +38,15 @@ def test_it_may_start_at_the_right(sample, woven):
     assert [path.beads[bead].place for step in path.steps for bead in step.picks] == [5, 4, 3, 2, 1]
 
 
+def test_its_letters_may_stand_close_together(sample, woven):
+    close, apart = (woven(sample(chart, "stitch: ladder")) for chart in ("DLDLD", "D L D L D"))
+    assert close == apart
+
+
+def test_it_is_one_row(sample, problems_of):
+    assert problems_of(sample("DD\nDD", "stitch: ladder")) == ["weave-ladder-rows"]
+
+
 def test_neighbours_are_a_diameter_apart(sample, woven):
     path = woven(sample(row(3), "stitch: ladder"))
     xs = sorted(bead.x for bead in path.beads)
