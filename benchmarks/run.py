@@ -82,12 +82,14 @@ def best(work: Callable[[], object]) -> float:
 
 def brick_seconds() -> dict[str, float]:
     """Weave, measure and draw a large brick chart, beside a loop that only formats each bead's outline."""
-    rows = [" " * (row % 2) + " ".join("ABCD"[(row + bead) % 4] for bead in range(ACROSS)) for row in range(ROWS)]
+    letters = "ABCD" * (ACROSS // 4 + 1)
+    rows = [" " * (row % 2) + " ".join(letters[row % 4 :][:ACROSS]) for row in range(ROWS)]
     with tempfile.TemporaryDirectory() as folder:
         source = Path(folder, "large-brick.md")
         source.write_text(HEADER + "\n```chart Field\n" + "\n".join(rows) + "\n```\n", encoding="utf-8")
         sources = load_pattern(source, Shop())
     (pattern,) = sources.patterns
+    assert [len(row.cells) for row in pattern.parts[0].all_rows] == [ACROSS] * ROWS
     woven, problems = weave(pattern, sources.shop)
     if woven is None:
         raise SystemExit(f"the large chart cannot be woven: {problems}")
@@ -122,6 +124,8 @@ def shop_seconds() -> dict[str, float]:
     with tempfile.TemporaryDirectory() as folder:
         root = Path(folder)
         shutil.copytree(ROOT / "content", root / "content")
+        if not build(root).files:
+            raise SystemExit("the demo shop has faults")
         together = best(lambda: build(root))
         alone = best(lambda: build(root, processes=1))
         pages, style, fonts = bare_pages(root)

@@ -57,8 +57,8 @@ class _Pass:
     """Unit vector the thread moves along."""
 
 
-def trace(path: ThreadPath, beads: dict[int, Bead], moves: range) -> Route:
-    """Draw the thread of `moves`; `beads` holds every bead in the coordinates of the drawing."""
+def trace(path: ThreadPath, beads: dict[int, Bead], moves: range, turned: bool) -> Route:
+    """Draw the thread of `moves`; `beads` holds every bead it touches in the coordinates of the drawing."""
     route = Route()
     lanes = _lanes(path, beads, moves)
     last: _Pass | None = None
@@ -74,7 +74,8 @@ def trace(path: ThreadPath, beads: dict[int, Bead], moves: range) -> Route:
             route.bridges.append(move.bridge)
             held.append(bridge_middle(beads, move.bridge))
         elif move.kind is MoveKind.LOOP:
-            held.append(_loop_point(path, beads, move))
+            finding = path.findings[move.finding]
+            held.append((-finding.x, -finding.y) if turned else (finding.x, finding.y))
         else:
             here = _pass(beads[move.bead], move, lanes[number])
             _connect(route, last, here, held)
@@ -130,16 +131,6 @@ def bridge_middle(beads: dict[int, Bead], bridge: Bridge) -> Point:
     """The middle of a bridge in the drawing's coordinates."""
     left, right = beads[bridge.left].mouth(bridge.end), beads[bridge.right].mouth(bridge.end)
     return ((left[0] + right[0]) / 2, (left[1] + right[1]) / 2)
-
-
-def _loop_point(path: ThreadPath, beads: dict[int, Bead], move: Move) -> Point:
-    """The finding's loop, moved with the work if that is turned."""
-    finding = path.findings[move.finding]
-    index, bead = next(iter(beads.items()))
-    origin = path.beads[index]
-    if math.isclose(origin.x, bead.x) and math.isclose(origin.y, bead.y):
-        return (finding.x, finding.y)
-    return (-finding.x, -finding.y)
 
 
 def _connect(route: Route, last: _Pass | None, here: _Pass, held: list[Point]) -> None:

@@ -21,35 +21,68 @@ PALE = 0.72
 """How far the beads already there fade towards white."""
 
 
-def step_drawing(path: ThreadPath, pattern: Pattern, first: int, last: int, title: str) -> Drawing:
-    """The diagram of steps number `first` to `last`, drawn as the maker holds the work.
+class StepArtist:
+    """Draws the steps of one path, one diagram after the other."""
 
-    `title` is the drawing's name in words; its description lists what is new.
-    """
-    steps = path.steps[first - 1 : last]
-    turned = steps[0].turned
-    moves = _shown_moves(path, steps)
-    new = [bead for step in steps for bead in step.picks]
-    there = {move.bead for move in path.moves[: steps[0].first_move] if move.kind is MoveKind.PICK}
-    beads = {index: _seen(path.beads[index], turned) for index in [*there, *new]}
-    lift = LIFT_MM.get(steps[0].motion, 0.0)
-    beads.update({index: replace(beads[index], y=beads[index].y + lift) for index in new})
-    touched = {path.moves[number].bead for number in range(steps[0].first_move, steps[-1].past_move)} - {-1}
-    shown = _crop(beads, touched | set(new)) - set(new)
-    recorder = Recorder()
-    route = trace(path, beads, moves)
-    _draw_beads(recorder, pattern, [beads[index] for index in sorted(shown)], pale=True)
-    _draw_beads(recorder, pattern, [beads[index] for index in new], pale=False)
-    if steps[0].motion == "finding":
-        for finding in path.findings:
-            draw_ring(recorder, finding, turned)
-    _draw_thread(recorder, route, beads)
-    _draw_letters(recorder, pattern, [beads[index] for index in new])
-    letters = " ".join(path.beads[index].letter for index in new)
-    says = f"New beads: {letters}." if letters else "No new beads."
-    if turned:
-        says += " The work is turned upside down."
-    return finish(recorder, title, f"{says} {len(shown)} of the beads already there are shown.", 0.4)
+    def __init__(self, path: ThreadPath, pattern: Pattern) -> None:
+        self._path = path
+        self._pattern = pattern
+        self._picked = [0] * len(path.beads)
+        """For each bead, the move that picks it up."""
+        for number, move in enumerate(path.moves):
+            if move.kind is MoveKind.PICK:
+                self._picked[move.bead] = number
+
+    def draw(self, first: int, last: int, title: str) -> Drawing:
+        """The diagram of steps number `first` to `last`, drawn as the maker holds the work.
+
+        `title` is the drawing's name in words; its description lists what is new.
+        """
+        path = self._path
+        steps = path.steps[first - 1 : last]
+        turned = steps[0].turned
+        moves = _shown_moves(path, steps)
+        new = [bead for step in steps for bead in step.picks]
+        touched = self._touched(steps)
+        there = self._near(touched, steps[0].first_move)
+        beads = {index: _seen(path.beads[index], turned) for index in touched | there}
+        lift = LIFT_MM.get(steps[0].motion, 0.0)
+        beads.update({index: replace(beads[index], y=beads[index].y + lift) for index in new})
+        recorder = Recorder()
+        _draw_beads(recorder, self._pattern, [beads[index] for index in sorted(there)], pale=True)
+        _draw_beads(recorder, self._pattern, [beads[index] for index in new], pale=False)
+        if steps[0].motion == "finding":
+            for finding in path.findings:
+                draw_ring(recorder, finding, turned)
+        _draw_thread(recorder, trace(path, beads, moves, turned), beads)
+        _draw_letters(recorder, self._pattern, [beads[index] for index in new])
+        letters = " ".join(path.beads[index].letter for index in new)
+        says = f"New beads: {letters}." if letters else "No new beads."
+        if turned:
+            says += " The work is turned upside down."
+        return finish(recorder, title, f"{says} {len(there)} of the beads already there are shown.", 0.4)
+
+    def _touched(self, steps: Sequence[Step]) -> set[int]:
+        """The beads the steps go through or hang on, and the one the thread comes from."""
+        touched: set[int] = set()
+        for move in self._path.moves[max(0, steps[0].first_move - 1) : steps[-1].past_move]:
+            if move.bead >= 0:
+                touched.add(move.bead)
+            if move.bridge is not None:
+                touched |= {move.bridge.left, move.bridge.right}
+        return touched
+
+    def _near(self, touched: set[int], before: int) -> set[int]:
+        """The beads already there before a move, near enough to what is touched to show where it is."""
+        box = [self._path.beads[index] for index in touched]
+        around = AROUND * max(bead.width for bead in box)
+        left, right = min(bead.x for bead in box) - around, max(bead.x for bead in box) + around
+        top, bottom = min(bead.y for bead in box) - around, max(bead.y for bead in box) + around
+        return {
+            index
+            for index, bead in enumerate(self._path.beads)
+            if self._picked[index] < before and left <= bead.x <= right and top <= bead.y <= bottom
+        }
 
 
 def _shown_moves(path: ThreadPath, steps: Sequence[Step]) -> range:
@@ -67,15 +100,6 @@ def _shown_moves(path: ThreadPath, steps: Sequence[Step]) -> range:
 def _seen(bead: Bead, turned: bool) -> Bead:
     """A bead in the drawing's coordinates: half a turn if the work is held upside down."""
     return replace(bead, x=-bead.x, y=-bead.y, angle=(bead.angle + 180.0) % 360.0) if turned else bead
-
-
-def _crop(beads: dict[int, Bead], touched: set[int]) -> set[int]:
-    """The beads near enough to what the step touches to show where it is."""
-    box = [beads[index] for index in touched]
-    around = AROUND * max(bead.width for bead in box)
-    left, right = min(bead.x for bead in box) - around, max(bead.x for bead in box) + around
-    top, bottom = min(bead.y for bead in box) - around, max(bead.y for bead in box) + around
-    return {index for index, bead in beads.items() if left <= bead.x <= right and top <= bead.y <= bottom}
 
 
 def _draw_beads(pen: Pen, pattern: Pattern, beads: list[Bead], *, pale: bool) -> None:

@@ -115,6 +115,8 @@ def print_sheets(job: PrintJob) -> Sheets:
             )
     except FatalURLFetchingError as error:
         raise PrintFault(f"{job.name}: {error}") from error
+    except (ArithmeticError, AttributeError, LookupError, TypeError, ValueError) as error:
+        raise PrintFault(f"{job.name}: the print engine failed: {error}") from error
     return sheets(layout, dict(job.titles))
 
 

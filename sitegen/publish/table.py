@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from sitegen.draw.pens import Drawing
-from sitegen.draw.step import step_drawing
+from sitegen.draw.step import StepArtist
 from sitegen.model.measures import CutLength, Measures
 from sitegen.model.numbers import plain
 from sitegen.model.shop import Shop
@@ -56,6 +56,7 @@ def step_table(
     path: ThreadPath, pattern: Pattern, shop: Shop, measures: Measures, words: Words
 ) -> tuple[TableSection, ...]:
     """The table of one piece, part by part, in order of working."""
+    artist = StepArtist(path, pattern)
     sections: list[TableSection] = []
     number = 0
     turned = path.steps[0].turned
@@ -81,7 +82,7 @@ def step_table(
                     notes=tuple(notes),
                     beads_so_far=after.beads_so_far,
                     thread_mm=after.thread_mm,
-                    drawing=step_drawing(path, pattern, steps[0].number, steps[-1].number, title),
+                    drawing=artist.draw(steps[0].number, steps[-1].number, title),
                 )
             )
         sections.append(TableSection(part.name, tuple(rows)))

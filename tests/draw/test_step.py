@@ -10,7 +10,7 @@ import pytest
 from sitegen.draw.chart import chart
 from sitegen.draw.finished import finished
 from sitegen.draw.pens import BoundsPen
-from sitegen.draw.step import step_drawing
+from sitegen.draw.step import StepArtist
 
 
 def letters(drawing):
@@ -26,13 +26,13 @@ def all_drawings(pattern, path):
     for part in range(len(path.parts)):
         yield chart(path, pattern, part)
     for step in path.steps:
-        yield step_drawing(path, pattern, step.number, step.number, f"Step {step.number}")
+        yield StepArtist(path, pattern).draw(step.number, step.number, f"Step {step.number}")
 
 
 def test_new_beads_carry_their_letters(kelp, diamond):
     for pattern, path in (kelp, diamond):
         for step in path.steps:
-            drawing = step_drawing(path, pattern, step.number, step.number, "Step")
+            drawing = StepArtist(path, pattern).draw(step.number, step.number, "Step")
             assert sorted(letters(drawing)) == sorted(path.beads[bead].letter for bead in step.picks)
             assert "thread" in groups(drawing)
 
@@ -40,7 +40,7 @@ def test_new_beads_carry_their_letters(kelp, diamond):
 def test_the_bridge_shows_where_the_needle_goes_under_one(kelp):
     pattern, path = kelp
     for step in path.steps:
-        drawn = "bridges" in groups(step_drawing(path, pattern, step.number, step.number, "Step"))
+        drawn = "bridges" in groups(StepArtist(path, pattern).draw(step.number, step.number, "Step"))
         assert drawn == (step.motion.startswith("brick") or step.motion == "ladder-back")
 
 
@@ -48,7 +48,7 @@ def test_turned_work_is_drawn_upside_down(diamond):
     """Row 10 hangs below the middle row; held turned, its beads are drawn above."""
     pattern, path = diamond
     step = next(step for step in path.steps if step.turned and step.motion == "brick-first")
-    drawing = step_drawing(path, pattern, step.number, step.number, "Step")
+    drawing = StepArtist(path, pattern).draw(step.number, step.number, "Step")
     there, new = {}, {}
     kind = ""
     for name, values in drawing.calls:
