@@ -14,6 +14,8 @@ try:
     with contextlib.redirect_stdout(io.StringIO()), warnings.catch_warnings():
         warnings.filterwarnings("error", message="HarfBuzz-Subset", category=DeprecationWarning)
         from sitegen.cli import main
+except KeyboardInterrupt:
+    sys.exit(130)
 except (ImportError, OSError, DeprecationWarning) as lack:
     if os.environ.get("SITEGEN_TRACE"):
         raise

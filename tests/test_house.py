@@ -90,8 +90,10 @@ def test_the_first_line_says_what_becomes_what(path: Path) -> None:
 
 @pytest.mark.parametrize("path", PRODUCT, ids=shown)
 def test_public_things_have_docstrings(path: Path) -> None:
-    bare = [thing.name for thing in public_things(parsed(path)) if not ast.get_docstring(thing)]
-    assert not bare
+    things = public_things(parsed(path))
+    told = {thing.name for thing in things if ast.get_docstring(thing)}
+    # A method that a protocol of the same module describes is described once, there.
+    assert not {thing.name for thing in things} - told
 
 
 @pytest.mark.parametrize("path", TESTS, ids=shown)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from pathlib import PurePosixPath
 
 from sitegen.check import check_pattern
 from sitegen.draw.chart import chart
@@ -47,7 +46,7 @@ def weave_all(sources: Sources, progress: Callable[[str], None]) -> tuple[list[W
 
 def _stem(file: str) -> str:
     """A pattern's text and its header file beside it share this."""
-    return str(PurePosixPath(file).with_suffix("")) if file else ""
+    return file.removesuffix(".md").removesuffix(".yaml")
 
 
 def make_pieces(

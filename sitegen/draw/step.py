@@ -14,7 +14,7 @@ from sitegen.model.source import Pattern
 from sitegen.model.thread import Bead, Bridge, MoveKind, Step, ThreadPath
 
 AROUND = 2.2
-"""Widths of bead shown around what the step touches."""
+"""Beads shown around what the step touches: as many widths to the sides as lengths above and below."""
 LIFT_MM = {"brick-first": -0.8, "brick-next": -0.8, "brick-increase": -0.8, "strand": 0.7}
 """How far new beads are drawn off the work they hang on (upward is negative), so that the thread shows."""
 PALE = 0.72
@@ -75,9 +75,9 @@ class StepArtist:
     def _near(self, touched: set[int], before: int) -> set[int]:
         """The beads already there before a move, near enough to what is touched to show where it is."""
         box = [self._path.beads[index] for index in touched]
-        around = AROUND * max(bead.width for bead in box)
-        left, right = min(bead.x for bead in box) - around, max(bead.x for bead in box) + around
-        top, bottom = min(bead.y for bead in box) - around, max(bead.y for bead in box) + around
+        aside, above = AROUND * max(bead.width for bead in box), AROUND * max(bead.length for bead in box)
+        left, right = min(bead.x for bead in box) - aside, max(bead.x for bead in box) + aside
+        top, bottom = min(bead.y for bead in box) - above, max(bead.y for bead in box) + above
         return {
             index
             for index, bead in enumerate(self._path.beads)

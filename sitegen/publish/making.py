@@ -29,13 +29,17 @@ STRANDS = "fringe"
 """The stitch whose rows are strands."""
 LARGEST_CHART = 3.2
 """A chart is drawn this many times its true size where there is room, so that its letters can be read."""
-LARGEST_STEP = 3.2
 
 
 def fitted(drawing: Drawing, uid: str, room: tuple[float, float], largest: float) -> tuple[Markup, float]:
     """A drawing as large as its room (width, height in mm) allows, at most `largest` times; and the scale."""
-    scale = min(largest, room[0] / drawing.width_mm, room[1] / drawing.height_mm)
+    scale = min(largest, _fit(drawing, room))
     return Markup(drawing.svg(uid, scale)), scale
+
+
+def _fit(drawing: Drawing, room: tuple[float, float]) -> float:
+    """The scale at which a drawing just fits its room."""
+    return min(room[0] / drawing.width_mm, room[1] / drawing.height_mm)
 
 
 def blocks(piece: Piece, medium: Medium) -> tuple[Block, ...]:
@@ -127,23 +131,23 @@ def word_rows(piece: Piece, index: int) -> tuple[WordRow, ...]:
 
 
 def steps_block(piece: Piece, section: TableSection, index: int, medium: Medium) -> StepsBlock:
-    """A part's step table."""
+    """A part's step table; its drawings share one scale: a bead stays the same size from step to step."""
+    scale = min([medium.step_scale, *(_fit(row.drawing, medium.step) for row in section.rows)])
     return StepsBlock(
         part=section.part,
         heading=piece.words.text("steps.heading", part=section.part),
         anchor=f"steps-{index + 1}",
-        rows=tuple(_step(piece, row, medium) for row in section.rows),
+        rows=tuple(_step(piece, row, scale) for row in section.rows),
     )
 
 
-def _step(piece: Piece, row: TableRow, medium: Medium) -> StepRow:
-    svg, _ = fitted(row.drawing, f"step-{row.number}", medium.step, LARGEST_STEP)
+def _step(piece: Piece, row: TableRow, scale: float) -> StepRow:
     return StepRow(
         number=str(row.number),
         label=row.label,
         tick=piece.words.text("steps.tick", number=row.number),
         pick_up=tuple(chip(piece.pattern, count, letter) for count, letter in row.pick_up),
-        figure=Figure(svg, ""),
+        figure=Figure(Markup(row.drawing.svg(f"step-{row.number}", scale)), ""),
         sentences=row.sentences,
         notes=row.notes,
         beads=str(row.beads_so_far),

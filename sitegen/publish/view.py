@@ -19,10 +19,12 @@ class Medium:
     finished: tuple[float, float]
     chart: tuple[float, float]
     step: tuple[float, float]
+    step_scale: float
+    """The most a step is enlarged: all steps of a part share one scale."""
 
 
-SCREEN = Medium("screen", finished=(150, 170), chart=(210, 400), step=(62, 62))
-PRINT = Medium("print", finished=(120, 92), chart=(150, 185), step=(46, 42))
+SCREEN = Medium("screen", finished=(150, 170), chart=(210, 400), step=(80, 96), step_scale=4.2)
+PRINT = Medium("print", finished=(120, 92), chart=(150, 185), step=(57, 62), step_scale=3.2)
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -45,7 +46,7 @@ def test_one_first_heading_and_no_level_skipped(outlines: dict[str, Outline], na
     levels = outlines[name].headings
     assert levels[0] == 1
     assert levels.count(1) == 1
-    assert all(after <= before + 1 for before, after in zip(levels, levels[1:], strict=False)), levels
+    assert all(after <= before + 1 for before, after in pairwise(levels)), levels
 
 
 @pytest.mark.parametrize("name", PAGES)

@@ -157,7 +157,7 @@ def job(body: str) -> PrintJob:
 @pytest.mark.parametrize(
     "body",
     [
-        '<svg width="9" height="9" viewBox="0 0 1 1"><title>x</title><rect width="calc(1px)" height="1"/></svg>',
+        '<svg viewBox="0 0 1 1"><title>x</title><rect width="calc(2px + 3px)" height="1"/></svg>',
         '<svg width="calc(2px + 3px)" height="9" viewBox="0 0 1 1"><title>x</title></svg>',
         '<p style="colr: red">x</p>',
         '<p><a href="#nowhere">x</a></p>',

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -73,4 +74,4 @@ def test_rows_take_up_all_steps_and_their_sums_run_on(file):
     for row in rows:
         so_far += sum(count for count, _ in row.pick_up)
         assert row.beads_so_far == so_far
-    assert all(one.thread_mm <= other.thread_mm for one, other in zip(rows, rows[1:], strict=False))
+    assert all(one.thread_mm <= other.thread_mm for one, other in pairwise(rows))
