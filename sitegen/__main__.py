@@ -21,7 +21,7 @@ except (ImportError, OSError, DeprecationWarning) as lack:
         raise
     print(f"sitegen: this machine lacks something: {str(lack).splitlines()[0]}", file=sys.stderr)
     print(
-        "On Debian: sudo apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0",
+        "On Debian: sudo apt-get install libpango-1.0-0 libpangoft2-1.0-0 libcairo2 libharfbuzz-subset0",
         file=sys.stderr,
     )
     sys.exit(3)

@@ -225,8 +225,8 @@ def _failed(failure: BaseException) -> int:
     if os.environ.get("SITEGEN_TRACE"):
         traceback.print_exception(failure)
     if isinstance(failure, OSError) and failure.strerror:
-        name = f": {failure.filename}" if failure.filename else ""
-        print(f"sitegen: {failure.strerror}{name}", file=sys.stderr)
+        where = failure.filename or "SITEGEN_TRACE=1 shows where"
+        print(f"sitegen: {failure.strerror}: {where}", file=sys.stderr)
         return FAILED
     if isinstance(failure, PLAIN):
         print(f"sitegen: {failure}", file=sys.stderr)

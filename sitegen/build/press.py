@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import multiprocessing
 import os
+import signal
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager
@@ -37,7 +38,13 @@ def print_all(
                 yield print_sheets(job)
             return
         context = multiprocessing.get_context("spawn")
-        with ProcessPoolExecutor(wanted, context, max_tasks_per_child=JOBS_A_PROCESS) as pool:
+        with ProcessPoolExecutor(
+            wanted,
+            context,
+            initializer=signal.signal,  # Ctrl-C is for the process that waits, which then ends these
+            initargs=(signal.SIGINT, signal.SIG_IGN),
+            max_tasks_per_child=JOBS_A_PROCESS,
+        ) as pool:
             for job, made in zip(jobs, pool.map(print_sheets, jobs), strict=True):
                 progress(f"print {job.name}")
                 yield made

@@ -9,8 +9,8 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 _PACKAGE = Path(__file__).resolve().parent.parent
 
-BUNDLED = (_PACKAGE.parent / "themes", _PACKAGE / "themes")
-"""Where the themes that come along lie: beside the package in a working copy, inside it once installed."""
+BUNDLED = (_PACKAGE / "themes", _PACKAGE.parent / "themes")
+"""Where the themes that come along lie: inside the package once installed, beside it in a working copy."""
 
 
 class ThemeMissing(Exception):

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from sitegen.check.stitch import STITCHES as KNOWN
 from sitegen.model.shop import Shop
 from sitegen.model.thread import Move, MoveKind, ThreadPath
 from sitegen.read.pattern import read_pattern
-from sitegen.weave import weave
+from sitegen.weave import STITCHES, weave
 
 GOLDENS = Path(__file__).parent / "goldens"
 
@@ -37,6 +38,10 @@ def as_text(path: ThreadPath) -> str:
         )
         lines += [f"     {words(path, move)}" for move in path.moves[step.first_move : step.past_move]]
     return "\n".join(lines) + "\n"
+
+
+def test_every_stitch_that_check_knows_can_be_woven():
+    assert set(STITCHES) == set(KNOWN)
 
 
 def test_kelp_lantern(examples, golden):
