@@ -15,13 +15,6 @@ from sitegen.model.source import Pattern
 from sitegen.model.thread import Phrase, Step, ThreadPath
 from sitegen.publish.words import Words
 
-REPEATED = {
-    "ladder-next": "ladder-next-many",
-    "brick-next": "brick-next-many",
-    "brick-extend": "brick-extend-many",
-}
-"""Motions a beginner does over and over without looking up -> the words for several of them."""
-
 
 @dataclass(frozen=True, slots=True)
 class TableRow:
@@ -62,7 +55,7 @@ def step_table(
     turned = path.steps[0].turned
     for index, part in enumerate(path.parts):
         rows: list[TableRow] = []
-        for steps in _runs([step for step in path.steps if step.part == index]):
+        for steps in _runs([step for step in path.steps if step.part == index], words):
             number += 1
             notes = _thread_notes(steps, measures.thread.lengths, shop, words)
             if steps[0].turned is not turned:
@@ -89,13 +82,16 @@ def step_table(
     return tuple(sections)
 
 
-def _runs(steps: Sequence[Step]) -> list[list[Step]]:
-    """Steps that go into one table row: repeated motions of one row, everything else by itself."""
+def _runs(steps: Sequence[Step], words: Words) -> list[list[Step]]:
+    """Steps that go into one table row: a motion repeated within a row, everything else by itself.
+
+    A motion is one that a beginner repeats without looking up if the language has words for many of it.
+    """
     runs: list[list[Step]] = []
     for step in steps:
         last = runs[-1][-1] if runs else None
         same = last and (last.row, last.motion, last.turned) == (step.row, step.motion, step.turned)
-        if same and step.motion in REPEATED:
+        if same and words.has(f"{step.motion}-many"):
             runs[-1].append(step)
         else:
             runs.append([step])
@@ -105,9 +101,8 @@ def _runs(steps: Sequence[Step]) -> list[list[Step]]:
 def _sentences(steps: Sequence[Step], words: Words) -> tuple[str, ...]:
     if len(steps) == 1:
         return tuple(words.say(phrase) for phrase in steps[0].phrases)
-    key = REPEATED[steps[0].motion]
-    if steps[0].motion == "brick-next" and steps[-1].rest:
-        key = "brick-next-end"
+    end = f"{steps[0].motion}-end"
+    key = end if steps[-1].rest and words.has(end) else f"{steps[0].motion}-many"
     return (words.say(Phrase(key, {"count": len(steps)})),)
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
@@ -21,6 +21,8 @@ REACH = 1.35
 start is 0.9, a neighbour 1.0, a turn bead about 1.2. A judgement; no source."""
 BUG = "This is a mistake in sitegen, not in your pattern: please report it with the pattern source."
 """The remedy for what no source should be able to cause."""
+OPEN_RUNS: Mapping[str, int] = {}
+"""Openwork by its stitch: how many beads in a row may hang on one pass between two that are held."""
 MOST_TURN_BEADS = 5
 """A loop of more beads than this on a single pass is not a turn but a loose end."""
 
@@ -132,13 +134,19 @@ def _hanging_by_one_pass(path: ThreadPath, needle: _Needle) -> Iterator[Problem]
             run.append(move.bead)
             continue
         turn = move is not None and last == (move.bead, move.enter) and len(run) <= MOST_TURN_BEADS
-        if run and (caught or not turn):
+        openwork = last is not None and move is not None and len(run) <= _open_run(path, run)
+        if run and not openwork and (caught or not turn):
             for index in run:
                 bead = path.beads[index]
                 yield Problem("path-single-pass", bead.where, {"letter": bead.letter})
         run, caught = [], False
         if move is not None:
             last = (move.bead, move.enter.other)
+
+
+def _open_run(path: ThreadPath, run: Sequence[int]) -> int:
+    """How long a run of single passes the stitches of these beads allow."""
+    return min((OPEN_RUNS.get(path.parts[path.beads[bead].part].stitch, 0) for bead in run), default=0)
 
 
 def _wrong_steps(path: ThreadPath) -> Iterator[Problem]:
