@@ -33,6 +33,7 @@ goldens:
 bench:
 	@tools/prepare test
 	$(PY) -m benchmarks.run
+	$(PY) -m benchmarks.stitches
 
 wheel:
 	@tools/prepare test

@@ -27,6 +27,8 @@ from sitegen.measure import measure
 from sitegen.model.problem import Problem
 from sitegen.publish.printing import PrintFault
 from sitegen.publish.report import measures_json, measures_text
+from sitegen.publish.table import printed_rows
+from sitegen.read.bead_swap import SwapRefused, read_swaps, swap_beads
 from sitegen.read.faults import counted
 from sitegen.read.sources import SHOP_FILE, Sources, load_pattern, load_shop
 from sitegen.start import NotEmpty, start_shop
@@ -40,8 +42,13 @@ PLAIN = (OSError, OutputRefused, PrintFault)
 """Failures whose own text says all that can be done about them."""
 
 EPILOG = """\
-exit codes: 0 done, 1 faults in the sources, 2 wrong use, 3 the machine lacks something or the tool failed
+exit codes: 0 done, 1 faults in the sources, 2 wrong use, 3 the machine lacks something or the tool failed,
+130 stopped by Ctrl-C, 141 nobody reads the output any more
 """
+
+
+class NobodyReads(Exception):
+    """Whoever read one of our streams has gone away."""
 
 
 def main(words: Sequence[str] | None = None) -> int:
@@ -52,9 +59,7 @@ def main(words: Sequence[str] | None = None) -> int:
     arguments = _parser().parse_args(words)
     try:
         code: int = arguments.run(arguments)
-        sys.stdout.flush()
-    except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # or Python complains while it ends
+    except NobodyReads:
         return NOBODY_READS
     except KeyboardInterrupt:
         print("\nsitegen: stopped", file=sys.stderr)
@@ -62,6 +67,25 @@ def main(words: Sequence[str] | None = None) -> int:
     except BaseException as failure:  # the PDF engine has errors that are no Exception
         return _failed(failure)
     return code
+
+
+def _write(text: str, stream: TextIO) -> None:
+    """Write at once. Raises NobodyReads where the reader has gone; any other broken pipe is a failure."""
+    try:
+        stream.write(text)
+        stream.flush()
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())  # or Python complains while it ends
+        raise NobodyReads from None
+
+
+def _say(line: str) -> None:
+    _write(f"{line}\n", sys.stdout)
+
+
+def _remark(line: str) -> None:
+    """Beside the result: what went wrong, or how it went."""
+    _write(f"{line}\n", sys.stderr)
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -89,6 +113,13 @@ def _parser() -> argparse.ArgumentParser:
     measured = command("measure", _measure, "print the size, beads, thread and time of one pattern")
     measured.add_argument("pattern", metavar="PATTERN", help="its name in the shop, or a path to its file")
     measured.add_argument("--json", action="store_true", help="print one JSON object")
+    measured.add_argument(
+        "--bead",
+        metavar="OLD=NEW",
+        action="append",
+        default=[],
+        help='measure it in other beads, such as "round 11/0=cylinder 11/0"; may be given more than once',
+    )
     for in_a_shop in (check, build_all, measured):
         in_a_shop.add_argument(
             "--shop", metavar="DIR", type=Path, default=Path(), help="the shop's folder (default: here)"
@@ -101,13 +132,13 @@ def _start(arguments: argparse.Namespace) -> int:
     try:
         written = start_shop(folder)
     except NotEmpty as taken:
-        print(f"sitegen start: {taken}", file=sys.stderr)
+        _remark(f"sitegen start: {taken}")
         return WRONG_USE
-    print(f"A new shop of {counted(len(written), 'file')} is in {folder}. Next:")
-    print(f"  1. cd {shlex.quote(str(folder))}")
-    print("  2. Write your own words into content/shop.yaml and change the patterns in content/patterns/.")
-    print("  3. sitegen check")
-    print("  4. sitegen build")
+    _say(f"A new shop of {counted(len(written), 'file')} is in {folder}. Next:")
+    _say(f"  1. cd {shlex.quote(str(folder))}")
+    _say("  2. Write your own words into content/shop.yaml and change the patterns in content/patterns/.")
+    _say("  3. sitegen check")
+    _say("  4. sitegen build")
     return DONE
 
 
@@ -121,7 +152,7 @@ def _check(arguments: argparse.Namespace) -> int:
     _report(problems, sources.texts, sys.stdout)
     if any(map(is_fault, problems)):
         return FAULTS
-    print(f"{counted(len(sources.patterns), 'pattern')} checked and woven, no fault.")
+    _say(f"{counted(len(sources.patterns), 'pattern')} checked and woven, no fault.")
     return DONE
 
 
@@ -134,12 +165,12 @@ def _build(arguments: argparse.Namespace) -> int:
         progress.clear()
     _report(result.problems, result.texts, sys.stderr)
     if any(map(is_fault, result.problems)):
-        print("Nothing was written.", file=sys.stderr)
+        _remark("Nothing was written.")
         return FAULTS
     seconds = time.monotonic() - began
     made = (counted(len(result.patterns), "pattern"), counted(len(result.files), "file"), f"{seconds:.1f} s")
-    print(", ".join(made), file=sys.stderr)
-    print(f"Open {arguments.shop / 'output' / 'site' / 'index.html'}")
+    _remark(", ".join(made))
+    _say(f"Open {arguments.shop / 'output' / 'site' / 'index.html'}")
     return DONE
 
 
@@ -147,6 +178,14 @@ def _measure(arguments: argparse.Namespace) -> int:
     found = _find(arguments.pattern, arguments.shop)
     if found is None:
         return WRONG_USE
+    swaps: dict[str, str] = {}
+    if arguments.bead and found.patterns:
+        try:
+            swaps = read_swaps(arguments.bead, found.patterns[0])
+        except SwapRefused as refused:
+            _remark(f"sitegen measure: {refused}")
+            return WRONG_USE
+        found = replace(found, patterns=(swap_beads(found.patterns[0], swaps),))
     look, problems = shop_look(found)
     woven, more = weave_all(found, lambda line: None)
     problems = [*found.problems, *problems, *more]
@@ -156,9 +195,13 @@ def _measure(arguments: argparse.Namespace) -> int:
     ((pattern, path),) = woven
     measures = measure(path, pattern, found.shop)
     if arguments.json:
-        print(json.dumps(measures_json(pattern, path, measures, look.words), indent=2, ensure_ascii=False))
-    else:
-        print(measures_text(pattern, measures, look.words), end="")
+        report = measures_json(pattern, path, measures, look.words) | ({"bead_swap": swaps} if swaps else {})
+        _say(json.dumps(report, indent=2, ensure_ascii=False))
+        return DONE
+    for old, new in swaps.items():
+        _say(f"With {new} in place of {old}; what the author measured in {old} is left out.")
+    rows = printed_rows(path, look.words)
+    _write(measures_text(pattern, measures, look.words, rows.__getitem__), sys.stdout)
     return DONE
 
 
@@ -172,7 +215,7 @@ def _find(wanted: str, root: Path) -> Sources | None:
     path = Path(wanted)
     if path.suffix == ".md" or len(path.parts) > 1:
         if not path.is_file():
-            print(f"sitegen measure: there is no file {wanted}", file=sys.stderr)
+            _remark(f"sitegen measure: there is no file {wanted}")
             return None
         alone = load_pattern(path, shop.shop)
         texts = {**shop.texts, **alone.texts}
@@ -183,7 +226,7 @@ def _find(wanted: str, root: Path) -> Sources | None:
         names = [pattern.name for pattern in shop.patterns]
         near = difflib.get_close_matches(wanted, names, n=3) or names
         hint = f"; there is {', '.join(near)}" if near else ""
-        print(f"sitegen measure: no pattern {wanted} in {root.resolve()}{hint}", file=sys.stderr)
+        _remark(f"sitegen measure: no pattern {wanted} in {root.resolve()}{hint}")
         return None
     return replace(shop, patterns=patterns, problems=of_shop + own)
 
@@ -199,16 +242,14 @@ class Progress:
         """Show what is being done now."""
         if self._in_place:
             room = shutil.get_terminal_size().columns - 1
-            self._stream.write(f"\r\x1b[K{line[:room]}")
+            _write(f"\r\x1b[K{line[:room]}", self._stream)
         else:
-            self._stream.write(f"{line}\n")
-        self._stream.flush()
+            _write(f"{line}\n", self._stream)
 
     def clear(self) -> None:
         """Leave an empty line behind on a terminal."""
         if self._in_place:
-            self._stream.write("\r\x1b[K")
-            self._stream.flush()
+            _write("\r\x1b[K", self._stream)
 
 
 def _is_terminal(stream: TextIO) -> bool:
@@ -217,7 +258,7 @@ def _is_terminal(stream: TextIO) -> bool:
 
 def _report(problems: Iterable[Problem], texts: Mapping[str, str], stream: TextIO) -> None:
     colour = _is_terminal(stream) and not os.environ.get("NO_COLOR")
-    print(tell(problems, texts, colour), end="", file=stream)
+    _write(tell(problems, texts, colour), stream)
 
 
 def _failed(failure: BaseException) -> int:

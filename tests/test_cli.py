@@ -38,6 +38,7 @@ def shop(tmp_path: Path) -> Path:
     patterns = tmp_path / "shop" / "content" / "patterns"
     patterns.mkdir(parents=True)
     shutil.copyfile(KELP, patterns / KELP.name)
+    (tmp_path / "shop" / "content" / "shop.yaml").write_text("title: Kelp loft\n", encoding="utf-8")
     return tmp_path / "shop"
 
 
@@ -112,7 +113,7 @@ def test_the_schemas_in_the_repository_are_new(golden: Golden) -> None:
 
 def test_check_tells_every_fault_with_its_place(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert cli.main(["check", "--shop", str(shop)]) == 0
-    assert capsys.readouterr().out == "1 pattern checked and woven, no fault.\n"
+    assert capsys.readouterr().out.endswith("1 pattern checked and woven, no fault.\n")
     spoil(shop)
     assert cli.main(["check", "--shop", str(shop)]) == 1
     told = capsys.readouterr().out
@@ -141,6 +142,17 @@ def test_measure_by_name_and_by_file(shop: Path, capsys: pytest.CaptureFixture[s
     assert json.loads(capsys.readouterr().out) == by_name
     assert cli.main(["measure", "kelp-lantern", "--shop", str(shop)]) == 0
     assert "Kelp lantern earrings" in capsys.readouterr().out
+
+
+def test_a_shop_without_a_name_is_told_so_but_not_one_pattern(
+    shop: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (shop / "content" / "shop.yaml").unlink()
+    for pattern in ("kelp-lantern", str(KELP)):
+        assert cli.main(["measure", pattern, "--shop", str(shop)]) == 0
+        assert "shop-missing" not in capsys.readouterr().err
+    assert cli.main(["check", "--shop", str(shop)]) == 0
+    assert "content: advice shop-missing" in capsys.readouterr().out
 
 
 def test_measure_of_an_unknown_pattern(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -185,6 +197,7 @@ def test_build_says_what_to_open(shop: Path, capsys: pytest.CaptureFixture[str])
     [
         (RuntimeError("the drawer is stuck"), 3, "RuntimeError: the drawer is stuck"),
         (PermissionError(13, "Permission denied", "output"), 3, "Permission denied: output"),
+        (BrokenPipeError(32, "Broken pipe"), 3, "Broken pipe"),
         (KeyboardInterrupt(), 130, "stopped"),
     ],
 )
@@ -234,14 +247,17 @@ def test_progress_takes_one_line_on_a_terminal_and_many_elsewhere(monkeypatch: p
         assert stream.getvalue() == text
 
 
-def test_a_reader_that_went_away_is_no_fault(shop: Path) -> None:
-    words = [sys.executable, "-m", "sitegen", "measure", "kelp-lantern", "--json", "--shop", str(shop)]
+@pytest.mark.parametrize("command", ["measure kelp-lantern --json", "check"])
+def test_a_reader_that_went_away_is_no_fault(shop: Path, command: str) -> None:
+    words = [sys.executable, "-m", "sitegen", *command.split(), "--shop", str(shop)]
     pipe = subprocess.PIPE
     with subprocess.Popen(words, cwd=ROOT, stdout=pipe, stderr=pipe, text=True) as process:
         assert process.stdout is not None
         assert process.stderr is not None
         process.stdout.close()
-        assert process.stderr.read() == ""
+        said = process.stderr.read()
+    assert "sitegen:" not in said
+    assert "Exception" not in said
     assert process.returncode == 141
 
 

@@ -25,6 +25,7 @@ MAY_IMPORT: dict[str, set[str]] = {
 # Libraries and the only folders that may know them.
 LIBRARIES: dict[str, set[str]] = {
     "cairosvg": {"publish"},
+    "coloraide": {"check"},
     "fontTools": {"publish"},
     "jinja2": {"publish"},
     "markdown_it": {"read", "publish"},

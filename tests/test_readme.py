@@ -45,6 +45,11 @@ def test_the_opening_commands_are_targets() -> None:
             assert re.search(rf"^{''.join(target)}:", makefile, re.MULTILINE), target
 
 
+def test_every_exit_code_is_told() -> None:
+    told = {int(code) for code in re.findall(r"^\| (\d+) \|", README, re.MULTILINE)}
+    assert told == {cli.DONE, cli.FAULTS, cli.WRONG_USE, cli.FAILED, cli.STOPPED, cli.NOBODY_READS}
+
+
 def test_named_patterns_are_in_the_demo_shop() -> None:
     named = re.findall(r"sitegen measure ([a-z-]+)", README)
     assert named

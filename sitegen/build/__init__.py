@@ -58,10 +58,13 @@ def build(
     check_output(out)
     with sole_build(out):
         pieces = make_pieces(woven, sources.shop, look.words, progress)
-        jobs = [print_job(print_view(piece), look.words, look.theme) for piece in pieces]
-        sheets = list(print_all(jobs, processes, progress))
+        jobs = []
+        for piece in pieces:
+            progress(f"draw the steps of {piece.pattern.name}")
+            jobs.append(print_job(print_view(piece), look.words, look.theme))
+        sheets = print_all(jobs, processes, progress)
         notes = tell(problems, sources.texts) or look.words.text("desk.no-problem") + "\n"
         files = output_files(pieces, sheets, sources.shop, look, notes)
         progress("write")
-        replace_output(out, files)
+        problems += replace_output(out, files)
     return BuildResult(problems, sources.texts, tuple(sorted(files)), names)

@@ -56,4 +56,4 @@ def _reports(files: dict[str, bytes], piece: Piece) -> None:
     pattern, words = piece.pattern, piece.words
     data = measures_json(pattern, piece.path, piece.measures, words)
     files[f"{DESK}/{pattern.name}.json"] = (json.dumps(data, indent=2, ensure_ascii=False) + "\n").encode()
-    files[f"{DESK}/{pattern.name}.txt"] = measures_text(pattern, piece.measures, words).encode()
+    files[f"{DESK}/{pattern.name}.txt"] = measures_text(pattern, piece.measures, words, piece.row_of).encode()

@@ -1,6 +1,7 @@
 """Finished files -> the output folder, all at once: the old output stands until the new one is whole.
 
-Only folders that carry our marker file are ever renamed or deleted.
+Only folders that carry our marker file are ever renamed or deleted, and empty ones: a build that is killed
+leaves nothing else.
 """
 
 from __future__ import annotations
@@ -9,8 +10,11 @@ import fcntl
 import os
 import shutil
 from collections.abc import Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
+
+from sitegen.model.location import Location
+from sitegen.model.problem import Problem
 
 MARKER = ".made-by-sitegen"
 MARKER_TEXT = "sitegen made this folder and may replace it. Keep nothing of your own in it.\n"
@@ -47,7 +51,14 @@ def sole_build(out: Path) -> Iterator[None]:
             fcntl.flock(folder, fcntl.LOCK_EX | fcntl.LOCK_NB)
         except BlockingIOError:
             raise OutputRefused(f"Another build is writing {out} now. Wait until it is done.") from None
-        _clean_up(out)
+        try:
+            _clean_up(out)
+        except OSError as error:
+            reason = error.strerror or error
+            raise OutputRefused(
+                f"What an earlier build left beside {out} cannot be deleted: {reason}: {error.filename}."
+                f" {REMEDY}"
+            ) from error
         yield
     finally:
         os.close(folder)
@@ -62,25 +73,44 @@ def _former(out: Path) -> Path:
 
 
 def _clean_up(out: Path) -> None:
-    """Put right what a broken build left: bring the old output back if it alone is there, drop the rest."""
+    """Put right what a broken build left: bring the old output back if it alone is there, drop the rest.
+
+    Raises OSError where that cannot be deleted.
+    """
     former = _former(out)
     if _is_ours(former) and not out.exists():
         former.rename(out)
     for leftover in (_fresh(out), former):
         if _is_ours(leftover):
-            shutil.rmtree(leftover)
+            _delete(leftover)
+        elif leftover.is_dir() and not leftover.is_symlink() and not any(leftover.iterdir()):
+            leftover.rmdir()  # killed before the marker came, or after it went
 
 
-def replace_output(out: Path, files: Mapping[str, bytes]) -> None:
-    """Write all files (path below `out` -> contents) beside the output, then rename them into its place."""
+def _delete(folder: Path) -> None:
+    """Delete a folder of ours, its marker last: half deleted it is still known as ours."""
+    for path in folder.iterdir():
+        if path.is_dir() and not path.is_symlink():
+            shutil.rmtree(path)
+        elif path.name != MARKER:
+            path.unlink()
+    (folder / MARKER).unlink()
+    folder.rmdir()
+
+
+def replace_output(out: Path, files: Mapping[str, bytes]) -> tuple[Problem, ...]:
+    """Write all files (path below `out` -> contents) beside the output, then rename them into its place.
+
+    Where the former output cannot be deleted afterwards, that is advice: the new one is in its place.
+    """
     check_output(out)
     fresh, former = _fresh(out), _former(out)
     for taken in (fresh, former):
         if taken.exists():
-            raise OutputRefused(f"{taken} is in the way and sitegen did not make it. {REMEDY}")
+            raise OutputRefused(f"{taken} is in the way, without sitegen's mark. {REMEDY}")
     fresh.mkdir()
-    (fresh / MARKER).write_text(MARKER_TEXT, encoding="utf-8")
     try:
+        (fresh / MARKER).write_text(MARKER_TEXT, encoding="utf-8")
         for name, data in files.items():
             path = fresh / name
             path.parent.mkdir(parents=True, exist_ok=True)
@@ -91,6 +121,12 @@ def replace_output(out: Path, files: Mapping[str, bytes]) -> None:
             out.rename(former)
         fresh.rename(out)
     except BaseException:
-        _clean_up(out)
+        with suppress(OSError):  # what went wrong first is worth more
+            _clean_up(out)
         raise
-    _clean_up(out)
+    try:
+        _clean_up(out)
+    except OSError as error:
+        where = Location(former.as_posix(), 0, 0, 0)
+        return (Problem("former-left", where, {"reason": str(error.strerror or error).lower()}),)
+    return ()

@@ -3,21 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 from sitegen.check import check_pattern
 from sitegen.draw.chart import chart
 from sitegen.draw.finished import finished
 from sitegen.measure import measure
+from sitegen.measure.design import design
+from sitegen.measure.plan import thread_changes
 from sitegen.model.codes import CODES
 from sitegen.model.problem import Problem, Severity
 from sitegen.model.shop import Shop
-from sitegen.model.source import Pattern
+from sitegen.model.source import Makes, Pattern
 from sitegen.model.thread import ThreadPath
 from sitegen.publish.piece import Piece
 from sitegen.publish.table import step_table
 from sitegen.publish.words import Words
 from sitegen.read.sources import Sources
-from sitegen.weave import weave
+from sitegen.weave import weave, weave_in_tails
+from sitegen.weave.mirror import mirrored
 
 Woven = tuple[Pattern, ThreadPath]
 
@@ -36,12 +40,21 @@ def weave_all(sources: Sources, progress: Callable[[str], None]) -> tuple[list[W
         progress(f"weave {pattern.name}")
         found = check_pattern(pattern, sources.shop)
         if not any(map(is_fault, found)) and _stem(pattern.file) not in faulty:
-            path, more = weave(pattern, sources.shop)
+            path, more = work_out(pattern, sources.shop)
             found = [*found, *more]
             if path is not None:
                 woven.append((pattern, path))
+                found += design(path, pattern, sources.shop, measure(path, pattern, sources.shop))
         problems += found
     return woven, problems
+
+
+def work_out(pattern: Pattern, shop: Shop) -> tuple[ThreadPath | None, list[Problem]]:
+    """Weave one piece, plan its threads and weave in their ends; takes what `weave` takes."""
+    path, problems = weave(pattern, shop)
+    if path is None:
+        return None, problems
+    return weave_in_tails(path, pattern, thread_changes(path, pattern, shop))
 
 
 def _stem(file: str) -> str:
@@ -56,12 +69,21 @@ def make_pieces(
     pieces = []
     for pattern, path in woven:
         progress(f"draw {pattern.name}")
-        measures = measure(path, pattern, shop)
-        drawn = {bead.part for bead in path.beads}
-        charts = tuple(
-            chart(path, pattern, index) if index in drawn else None for index in range(len(path.parts))
-        )
-        table = step_table(path, pattern, shop, measures, words)
-        picture = finished(path, pattern)
-        pieces.append(Piece(pattern, shop, path, measures, words, picture, charts, table))
+        piece = _piece(pattern, path, shop, words)
+        other = mirrored(pattern) if pattern.makes is Makes.MIRRORED_PAIR else None
+        if other is not None:
+            other_path, _ = work_out(other, shop)  # what can be woven can be woven in a mirror
+            if other_path is not None:
+                piece = replace(piece, second=_piece(other, other_path, shop, words))
+        pieces.append(piece)
     return pieces
+
+
+def _piece(pattern: Pattern, path: ThreadPath, shop: Shop, words: Words) -> Piece:
+    measures = measure(path, pattern, shop)
+    drawn = {bead.part for bead in path.beads}
+    charts = tuple(
+        chart(path, pattern, index) if index in drawn else None for index in range(len(path.parts))
+    )
+    table = step_table(path, pattern, shop, measures, words)
+    return Piece(pattern, shop, path, measures, words, finished(path, pattern), charts, table)

@@ -18,6 +18,8 @@ def chart_shape(pattern: Pattern, shop: Shop) -> list[Problem]:
     problems: list[Problem] = []
     for part in pattern.parts:
         rows = part.chart.rows if part.chart else ()
+        if part.stitch == "peyote" and part.drop > 1:
+            continue  # see peyote.py
         if shape(part) is StitchShape.STAGGERED:
             problems += _staggered(rows, part.stitch)
         elif shape(part) is StitchShape.RECTANGULAR:

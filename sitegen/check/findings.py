@@ -29,5 +29,7 @@ def _named(pattern: Pattern) -> Iterator[tuple[str, Location]]:
     for part in pattern.parts:
         if part.hang is not None and part.hang.finding is not None:
             yield part.hang.finding, place(pattern, part.hang.at, "finding")
+        if part.clasp is not None:
+            yield part.clasp, place(pattern, part.at, "clasp")
         if part.finding is not None:
             yield part.finding.kind, place(pattern, part.finding.at, "kind")

@@ -22,9 +22,10 @@ def _needs(pattern: Pattern, part: Part) -> list[Problem]:
     values = {"name": part.name, "stitch": part.stitch}
     here = place(pattern, part.at, "name")
     problems: list[Problem] = []
-    if form.charted and part.chart is None and "rows" not in part.at:
+    worded = bool(part.at.keys() & {"rows", "rounds", "rope"})
+    if form.charted and part.chart is None and not worded:
         problems.append(Problem("chart-needed", here, values))
-    if not form.charted and part.chart is not None:
+    if not form.charted and part.chart is not None and not part.at.keys() & {"rounds", "rope"}:
         problems.append(Problem("chart-needless", part.chart.where, values))
     strands = bool(part.strands) or "strands" in part.at
     if form is StitchShape.STRANDS:
@@ -34,8 +35,28 @@ def _needs(pattern: Pattern, part: Part) -> list[Problem]:
             problems.append(Problem("hang-needed", here, values))
         elif part.hang is not None and part.hang.part is None:
             problems.append(Problem("hang-needed", place(pattern, part.at, "hang"), values))
+    elif form in (StitchShape.STRING, StitchShape.OVER):
+        problems += _along(pattern, part, form, strands=strands)
     elif strands:
         problems.append(Problem("strands-needless", place(pattern, part.at, "strands"), values))
+    if part.mirror and part.rule is not None:
+        problems.append(Problem("mirror-rule", place(pattern, part.at, "mirror"), values))
     if part.mirror and not strands and form is not StitchShape.STRANDS:
         problems.append(Problem("mirror-needless", place(pattern, part.at, "mirror"), values))
+    return problems
+
+
+def _along(pattern: Pattern, part: Part, form: StitchShape, *, strands: bool) -> list[Problem]:
+    """What a string and beads sewn on top ask for."""
+    values = {"name": part.name, "stitch": part.stitch}
+    here = place(pattern, part.at, "name")
+    problems: list[Problem] = []
+    if not strands:
+        problems.append(Problem("strands-needed", here, values))
+    if part.rule is not None:
+        problems.append(Problem("rule-needless", place(pattern, part.at, "strands"), values))
+    if form is StitchShape.OVER and "over" not in part.at and part.over is None:
+        problems.append(Problem("over-needed", here, values))
+    if form is StitchShape.STRING and "clasp" not in part.at and part.clasp is None:
+        problems.append(Problem("clasp-needed", here, values))
     return problems

@@ -21,4 +21,9 @@ def repeats(pattern: Pattern, shop: Shop) -> list[Problem]:
 
 def _clash(part: Part) -> bool:
     rows = part.chart.rows if part.chart else ()
-    return bool(rows) and rows[0].cells[0][0] % 2 == rows[-1].cells[0][0] % 2
+    if not rows:
+        return False
+    drop = part.drop if part.stitch == "peyote" else 1
+    left = min(row.cells[0][0] for row in rows)
+    first, last = ((row.cells[0][0] - left) // drop for row in (rows[0], rows[-1]))
+    return first % 2 == last % 2

@@ -20,22 +20,59 @@ class StitchShape(Enum):
     """A chart whose rows each stand half a bead beside the next; one text column is half a bead."""
     RECTANGULAR = "rectangular"
     """A chart whose beads lie in columns; all rows have the same number of places."""
+    SQUARES = "squares"
+    """A chart of squares whose sides are beads; shared sides stand once."""
+    NET = "net"
+    """A drawn net: a letter for each bead, the legs aslant."""
     STRANDS = "strands"
     """Word charts, one a strand."""
+    STRING = "string"
+    """One word chart from clasp to clasp."""
+    OVER = "over"
+    """Word charts, one for each row whose gaps get beads."""
+    ROUNDS = "rounds"
+    """Word charts, one a round from the middle outward."""
+    ROPE = "rope"
+    """The core and the outer beads of a rope in words."""
     NONE = "none"
     """Nothing: the part is not stitched."""
 
     @property
     def charted(self) -> bool:
         """Whether the stitch has a chart."""
-        return self in (StitchShape.STAGGERED, StitchShape.RECTANGULAR)
+        return self in (
+            StitchShape.STAGGERED,
+            StitchShape.RECTANGULAR,
+            StitchShape.SQUARES,
+            StitchShape.NET,
+        )
 
 
 STITCHES: Mapping[str, StitchShape] = MappingProxyType(
     {
         "ladder": StitchShape.RECTANGULAR,
         "brick": StitchShape.STAGGERED,
+        "peyote": StitchShape.STAGGERED,
         "fringe": StitchShape.STRANDS,
+        "branched fringe": StitchShape.STRANDS,
+        "twisted fringe": StitchShape.STRANDS,
+        "looped fringe": StitchShape.STRANDS,
+        "swags": StitchShape.STRANDS,
+        "picot edge": StitchShape.STRANDS,
+        "whipped edge": StitchShape.STRANDS,
+        "strung": StitchShape.STRING,
+        "ditch": StitchShape.OVER,
+        "square": StitchShape.RECTANGULAR,
+        "loom": StitchShape.RECTANGULAR,
+        "circular brick": StitchShape.ROUNDS,
+        "circular peyote": StitchShape.ROUNDS,
+        "tubular peyote": StitchShape.STAGGERED,
+        "tubular brick": StitchShape.STAGGERED,
+        "tubular herringbone": StitchShape.RECTANGULAR,
+        "spiral rope": StitchShape.ROPE,
+        "herringbone": StitchShape.RECTANGULAR,
+        "right-angle weave": StitchShape.SQUARES,
+        "netting": StitchShape.NET,
         "none": StitchShape.NONE,
     }
 )

@@ -2,19 +2,38 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+import math
 
-from sitegen.draw.colour import INK, OUTLINE, PALE_OUTLINE, ink_on, mix
+from sitegen.draw.colour import INK, OUTLINE, ink_on
+from sitegen.draw.hung import LABEL_MM, draw_as_it_hangs, draw_strands, draw_string
 from sitegen.draw.pens import Drawing, Outline, Paint, Pen, Recorder, Text, finish
+from sitegen.draw.round_chart import draw_rope, draw_rounds
 from sitegen.draw.shapes import arrowhead, bead_outline
-from sitegen.draw.step import PALE, colour_of, letter_size
+from sitegen.draw.step import colour_of, letter_size
 from sitegen.model.source import Pattern
 from sitegen.model.thread import Bead, MoveKind, ThreadPath
 
-LABEL_MM = 1.5
-"""Font size of row and strand numbers."""
-STRAND_PITCH = 2.15
-"""Distance of strands in the chart, in bead widths: wide enough that no two tips touch."""
+HUNG = {
+    "strands": draw_strands,
+    "loops": draw_as_it_hangs,
+    "edging": draw_as_it_hangs,
+    "string": draw_string,
+    "rounds": draw_rounds,
+    "turns": draw_rope,
+}
+"""What the lines of a part are -> how its chart is drawn; rows are drawn here."""
+_COUNTED = {
+    "strands": "{} strands",
+    "loops": "{} loops",
+    "edging": "an edging",
+    "string": "one string",
+    "rounds": "{} rounds",
+    "turns": "{} turns of a rope",
+}
+
+
+CLOSE_MM = 3.6
+"""How far a row's number moves out where another stands too close above it."""
 
 
 def chart(path: ThreadPath, pattern: Pattern, part: int) -> Drawing:
@@ -22,9 +41,9 @@ def chart(path: ThreadPath, pattern: Pattern, part: int) -> Drawing:
     recorder = Recorder()
     beads = {index: bead for index, bead in enumerate(path.beads) if bead.part == part}
     woven = path.parts[part]
-    if woven.stitch == "fringe":
-        _strands(recorder, path, pattern, beads)
-        counted = f"{woven.rows} strands"
+    if woven.lines in HUNG:
+        HUNG[woven.lines](recorder, path, pattern, beads, _draw)
+        counted = _COUNTED[woven.lines].format(woven.rows)
     else:
         _draw(recorder, pattern, list(beads.values()))
         _row_numbers(recorder, path, beads)
@@ -52,6 +71,13 @@ def _draw(pen: Pen, pattern: Pattern, beads: list[Bead]) -> None:
     pen.end()
 
 
+def _level(bead: Bead, first: Bead) -> bool:
+    """Whether a bead of another row stands as high as a row's number does."""
+    turn = math.radians(bead.angle)
+    half = (bead.length * abs(math.cos(turn)) + bead.width * abs(math.sin(turn))) / 2
+    return abs(bead.y - first.y) < half + LABEL_MM / 5
+
+
 def _row_numbers(pen: Pen, path: ThreadPath, beads: dict[int, Bead]) -> None:
     """Each row's number at the side where it is begun, with an arrow the way it is worked."""
     picked: dict[int, list[Bead]] = {}
@@ -59,56 +85,30 @@ def _row_numbers(pen: Pen, path: ThreadPath, beads: dict[int, Bead]) -> None:
         if move.kind is MoveKind.PICK and move.bead in beads:
             picked.setdefault(beads[move.bead].row, []).append(beads[move.bead])
     arrows: list[Outline] = []
+    taken: list[tuple[float, float]] = []
     pen.begin("numbers", {})
     for number, row in sorted(picked.items()):
+        beside = [
+            bead
+            for near in (number - 1, number + 1)
+            for bead in picked.get(near, ())
+            if _level(bead, row[0])
+        ]
         left, right = (
-            min(bead.x - bead.width / 2 for bead in row),
-            max(bead.x + bead.width / 2 for bead in row),
+            min(bead.x - bead.width / 2 for bead in (*row, *beside)),
+            max(bead.x + bead.width / 2 for bead in (*row, *beside)),
         )
-        rightward = row[0].x <= row[-1].x
+        rightward = row[0].x <= row[min(1, len(row) - 1)].x
         side = -1.0 if rightward else 1.0
         edge = left if rightward else right
         y = row[0].y
+        close = any(one == side and abs(y - other) < LABEL_MM for one, other in taken)
+        if close:  # rows of one string stand half a bead apart and begin at one side
+            edge += side * CLOSE_MM
+        else:
+            taken.append((side, y))
         arrows.append(arrowhead((edge + side * 0.45, y), (-side, 0.0), 0.9))
         anchor = "end" if rightward else "start"
         pen.text(Text(edge + side * 1.7, y, str(number), LABEL_MM, INK, anchor, bold=True))
     pen.shapes(arrows, Paint(fill=INK))
-    pen.end()
-
-
-def _strands(pen: Pen, path: ThreadPath, pattern: Pattern, beads: dict[int, Bead]) -> None:
-    """Strands side by side under the beads they hang from, drawn apart so that none hides another."""
-    strands: dict[int, list[Bead]] = {}
-    for bead in beads.values():
-        strands.setdefault(bead.row, []).append(bead)
-    order = sorted(strands, key=lambda row: strands[row][0].x)
-    pitch = STRAND_PITCH * max(bead.width for bead in beads.values())
-    hangers = _hangers(path, beads)
-    spread: list[Bead] = []
-    for column, row in enumerate(order):
-        hanger = hangers[row]
-        shift = column * pitch - hanger.x
-        spread += [replace(bead, x=bead.x + shift) for bead in strands[row]]
-        _hanger(pen, pattern, replace(hanger, x=hanger.x + shift))
-        out = -1.0 if hanger.y < strands[row][0].y else 1.0
-        y = hanger.y + out * (hanger.length / 2 + 1.1)
-        pen.text(Text(column * pitch, y, str(row), LABEL_MM, INK, bold=True))
-    _draw(pen, pattern, spread)
-
-
-def _hangers(path: ThreadPath, beads: dict[int, Bead]) -> dict[int, Bead]:
-    """For each strand, the bead it hangs from: the one the thread came out of before its first bead."""
-    found: dict[int, Bead] = {}
-    last = -1
-    for move in path.moves:
-        if move.kind is MoveKind.PICK and move.bead in beads:
-            found.setdefault(beads[move.bead].row, path.beads[last])
-        last = move.bead
-    return found
-
-
-def _hanger(pen: Pen, pattern: Pattern, bead: Bead) -> None:
-    fill = mix(colour_of(pattern, bead.letter), "#ffffff", PALE)
-    pen.begin("hanger", {})
-    pen.shapes([bead_outline(bead)], Paint(fill=fill, stroke=PALE_OUTLINE, width=0.06))
     pen.end()

@@ -7,8 +7,10 @@ from dataclasses import replace
 from sitegen.draw.colour import INK, OUTLINE, WHITE, mix
 from sitegen.draw.finding import draw_finding
 from sitegen.draw.pens import Drawing, Paint, Pen, Recorder, finish
+from sitegen.draw.rolled import as_seen
 from sitegen.draw.shapes import bead_outline, highlight, shade
 from sitegen.draw.step import colour_of
+from sitegen.draw.warps import draw_warps
 from sitegen.model.numbers import plain
 from sitegen.model.source import Makes, Pattern
 from sitegen.model.thread import Bead, Point, ThreadPath
@@ -20,6 +22,7 @@ MATTE = ("matte", "frosted", "semi-matte")
 def finished(path: ThreadPath, pattern: Pattern) -> Drawing:
     """The whole piece (or the pair) as it hangs."""
     recorder = Recorder()
+    count, path = len(path.beads), as_seen(path)
     left = min(bead.x - bead.width / 2 for bead in path.beads)
     right = max(bead.x + bead.width / 2 for bead in path.beads)
     gap = max(8.0, (right - left) * 0.35)
@@ -30,6 +33,9 @@ def finished(path: ThreadPath, pattern: Pattern) -> Drawing:
         for finding in path.findings:
             placed = replace(finding, x=left + right - finding.x) if mirrored else finding
             draw_finding(recorder, placed, shift, piece == 1)
+        beads = dict(enumerate(path.beads))
+        moved = {index: _moved(bead, shift, None) for index, bead in beads.items()} if path.warps else beads
+        draw_warps(recorder, path, moved, 0.0, shift=shift[0])
         for layer in _layers(path):
             _draw_layer(
                 recorder,
@@ -40,16 +46,16 @@ def finished(path: ThreadPath, pattern: Pattern) -> Drawing:
     names = ", ".join(dict.fromkeys(colour.name for colour in pattern.colours))
     size = f"{plain(right - left, 0)} mm wide"
     kind = "The finished piece" if pattern.makes.pieces == 1 else "The finished pair"
-    words = f"{kind}: {len(path.beads)} beads each in {names}; {size}."
+    words = f"{kind}: {count} beads each in {names}; {size}."
     return finish(recorder, f"{pattern.title}, finished", words, 1.5)
 
 
 def _layers(path: ThreadPath) -> list[list[Bead]]:
     """What lies behind comes first: charts, then strand after strand."""
-    layers: dict[tuple[int, int], list[Bead]] = {}
+    layers: dict[tuple[int, int, int], list[Bead]] = {}
     for bead in path.beads:
-        strand = bead.row if path.parts[bead.part].stitch == "fringe" else 0
-        layers.setdefault((bead.part, strand), []).append(bead)
+        strand = bead.row if path.parts[bead.part].lines in ("strands", "loops", "turns") else 0
+        layers.setdefault((bead.part, strand, bead.front), []).append(bead)
     return [layers[key] for key in sorted(layers)]
 
 

@@ -16,11 +16,13 @@ from sitegen.draw.shapes import arrowhead
 from sitegen.model.thread import Bead, Bridge, Move, MoveKind, Point, ThreadPath
 
 LANES: Mapping[int, tuple[float, ...]] = {
-    1: (0.28,),
-    2: (0.28, 0.4),
+    1: (0.31,),
+    2: (0.29, 0.41),
     3: (0.25, 0.34, 0.43),
 }
 """Offsets from the hole's middle on one side, by how many passes share that side, in bead diameters."""
+LYING = 1e-6
+"""A pass that rises or falls less than this, of its length, goes across."""
 TAIL_MM = 3.0
 """Thread drawn before the first bead and after the last."""
 ARROW_MM = 0.95
@@ -42,6 +44,8 @@ class Route:
     """The thread begins here: what is drawn before the first bead is its tail."""
     bridges: list[Bridge] = field(default_factory=list)
     """Bridges the needle goes under."""
+    hitches: list[Point] = field(default_factory=list)
+    """Half hitches."""
     straight: int = 0
     """Beads passed straight on so far."""
 
@@ -62,28 +66,58 @@ def trace(path: ThreadPath, beads: dict[int, Bead], moves: range, turned: bool) 
     route = Route()
     lanes = _lanes(path, beads, moves)
     last: _Pass | None = None
-    if moves.start > 0:
+    if moves.start > 0 and path.moves[moves.start].kind is not MoveKind.TAKE:
         before = path.moves[moves.start - 1]
         if before.bead >= 0:
             last = _pass(beads[before.bead], before, 0.0)
             route.start = last.leave
+        elif before.bridge is not None:
+            last = _from_bridge(beads, before.bridge)
+            route.start = last.leave
     held: list[Point] = []
     for number in moves:
         move = path.moves[number]
-        if move.kind is MoveKind.UNDER and move.bridge is not None:
+        if move.kind is MoveKind.WARP:
+            continue
+        if move.kind is MoveKind.TAKE:
+            last = route.start = None
+            if move.hangs is not None:
+                bead, end = move.hangs
+                last = _pass(beads[bead], Move(MoveKind.THROUGH, bead, end.other), 0.0)
+                route.start = last.leave
+        elif move.kind in (MoveKind.UNDER, MoveKind.HITCH) and move.bridge is not None:
             route.bridges.append(move.bridge)
+            if move.kind is MoveKind.HITCH:
+                route.hitches.append(bridge_middle(beads, move.bridge))
             held.append(bridge_middle(beads, move.bridge))
         elif move.kind is MoveKind.LOOP:
             finding = path.findings[move.finding]
-            held.append((-finding.x, -finding.y) if turned else (finding.x, finding.y))
+            x, y = move.at or (finding.x, finding.y)
+            held.append((-x, -y) if turned else (x, y))
         else:
             here = _pass(beads[move.bead], move, lanes[number])
             _connect(route, last, here, held)
             held = []
             last = here
-    if last is not None and not held:
+    if last is not None and held:
+        last = _to_bridge(route, last, held[-1])
+    if last is not None:
         _leave(route, last)
     return route
+
+
+def _from_bridge(beads: dict[int, Bead], bridge: Bridge) -> _Pass:
+    """The thread as it comes out from under a bridge, away from the beads that hold it."""
+    bead = beads[bridge.left]
+    middle = bridge_middle(beads, bridge)
+    return _Pass(bead, middle, middle, (0.0, 1.0 if middle[1] > bead.y else -1.0))
+
+
+def _to_bridge(route: Route, last: _Pass, hold: Point) -> _Pass:
+    """The thread to a bridge or loop it was just brought under, and out again beside it."""
+    heading = _unit(last.leave, hold)
+    route.line.append(Outline(last.leave, (_curve(last.leave, last.heading, hold, heading),), closed=False))
+    return _Pass(last.bead, hold, hold, heading)
 
 
 def _lanes(path: ThreadPath, beads: dict[int, Bead], moves: range) -> dict[int, float]:
@@ -97,7 +131,7 @@ def _lanes(path: ThreadPath, beads: dict[int, Bead], moves: range) -> dict[int, 
             passes[path.moves[number].bead].append(number)
     lanes: dict[int, float] = {}
     for bead, numbers in passes.items():
-        downs = [number for number in numbers if _heading(beads[bead], path.moves[number])[1] > 0]
+        downs = [number for number in numbers if _onward(_heading(beads[bead], path.moves[number]))]
         ups = [number for number in numbers if number not in downs]
         for same, other in ((downs, ups), (ups, downs)):
             crossing = [same.pop()] if len(same) > 1 and not other else []
@@ -106,6 +140,11 @@ def _lanes(path: ThreadPath, beads: dict[int, Bead], moves: range) -> dict[int, 
             for number in crossing:
                 lanes[number] = -LANES[1][0]
     return lanes
+
+
+def _onward(heading: Point) -> bool:
+    """Whether a pass goes down, or to the right in a hole that lies across."""
+    return heading[0] > 0 if abs(heading[1]) < LYING else heading[1] > 0
 
 
 def _heading(bead: Bead, move: Move) -> Point:
@@ -129,7 +168,7 @@ def _unit(one: Point, other: Point) -> Point:
 
 def bridge_middle(beads: dict[int, Bead], bridge: Bridge) -> Point:
     """The middle of a bridge in the drawing's coordinates."""
-    left, right = beads[bridge.left].mouth(bridge.end), beads[bridge.right].mouth(bridge.end)
+    left, right = beads[bridge.left].mouth(bridge.end), beads[bridge.right].mouth(bridge.right_end)
     return ((left[0] + right[0]) / 2, (left[1] + right[1]) / 2)
 
 
@@ -143,12 +182,14 @@ def _connect(route: Route, last: _Pass | None, here: _Pass, held: list[Point]) -
     segments: list[Segment] = []
     point, heading = last.leave, last.heading
     for hold in held:
-        across = 1.0 if here.enter[0] >= last.leave[0] else -1.0
-        dip = (hold[0], hold[1] + heading[1] * 0.55)
-        segments.append(_curve(point, heading, dip, (across, 0.0)))
-        point, heading = dip, (across, 0.0)
+        across = _across(last, here)
+        dip = (hold[0] + last.heading[0] * 0.55, hold[1] + last.heading[1] * 0.55)
+        segments.append(_curve(point, heading, dip, across))
+        point, heading = dip, across
     segments.append(_curve(point, heading, here.enter, here.heading))
-    turns = last.heading[1] * here.heading[1] < 0 and not held
+    lying = max(abs(last.heading[1]), abs(here.heading[1])) < LYING
+    back = last.heading[0] * here.heading[0] if lying else last.heading[1] * here.heading[1]
+    turns = back < 0 and not held
     if turns and math.dist(last.leave, here.enter) > 0.3 * here.bead.width:
         middle = _middle(point, segments[-1])
         route.arrows.append(_centred_arrow(middle, _unit(last.leave, here.enter), ARROW_MM))
@@ -158,6 +199,13 @@ def _connect(route: Route, last: _Pass | None, here: _Pass, held: list[Point]) -
         route.arrows.append(_centred_arrow(here.enter, here.heading, ARROW_MM * 0.8))
     segments.append(here.leave)
     route.line.append(Outline(last.leave, tuple(segments), closed=False))
+
+
+def _across(last: _Pass, here: _Pass) -> Point:
+    """Square to the way the thread came, towards where it goes next; to the right if that is straight on."""
+    right = (abs(last.heading[1]), -math.copysign(1.0, last.heading[1]) * last.heading[0])
+    towards = (here.enter[0] - last.leave[0]) * right[0] + (here.enter[1] - last.leave[1]) * right[1]
+    return right if towards >= 0 else (-right[0], -right[1])
 
 
 def _curve(start: Point, heading: Point, end: Point, arriving: Point) -> Segment:

@@ -10,10 +10,11 @@ from sitegen.measure.holes import hole_fit
 from sitegen.measure.materials import materials
 from sitegen.measure.minutes import minutes
 from sitegen.measure.plan import plan
-from sitegen.measure.size import drop, extent, part_sizes
+from sitegen.measure.size import drop, part_sizes, whole
 from sitegen.measure.steps import running
-from sitegen.measure.thread import step_ends
+from sitegen.measure.thread import step_ends, tail_lengths
 from sitegen.measure.tools import tools
+from sitegen.measure.warps import warps
 from sitegen.measure.weight import comfort, weight
 from sitegen.model.measures import Measures
 from sitegen.model.shop import Shop
@@ -25,11 +26,12 @@ def measure(path: ThreadPath, pattern: Pattern, shop: Shop) -> Measures:
     """All measures of a pattern without faults; LookupError for a bead, needle or thread no table knows."""
     in_hand = tools(pattern, shop)
     beads = materials(path, pattern, shop)
-    width, height = extent(path.beads)
-    grams = weight(path)
+    width, height = whole(path)
+    grams = weight(path, pattern.bead_kinds)
     ends = step_ends(path, in_hand.thread.diameter_mm, shop.slack)
-    thread = plan(path, ends, shop)
-    holes = hole_fit(path, in_hand)
+    woven_in = tail_lengths(path, in_hand.thread.diameter_mm, shop.slack)
+    thread = plan(path, ends, shop, woven_in)
+    holes = hole_fit(path, in_hand, pattern.bead_kinds)
     asked = effort(path, pattern, thread, holes)
     time = minutes(asked)
     return Measures(
@@ -49,4 +51,5 @@ def measure(path: ThreadPath, pattern: Pattern, shop: Shop) -> Measures:
         minutes_low=math.ceil(time.practised),
         minutes_high=math.ceil(time.novice),
         steps=running(path, ends),
+        warps=warps(path, pattern, shop),
     )

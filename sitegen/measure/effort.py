@@ -11,6 +11,9 @@ from sitegen.model.source import Makes, Pattern
 from sitegen.model.thread import ThreadPath
 from sitegen.trade.rules import rules
 
+STRANDS = ("strand", "twist", "loop", "swag")
+"""Motions that make one strand each."""
+
 
 @dataclass(frozen=True, slots=True)
 class Effort:
@@ -51,7 +54,7 @@ def effort(path: ThreadPath, pattern: Pattern, thread: ThreadUse, holes: HoleFit
     weights = rules().motion_weights
     motions = [step.motion for step in path.steps]
     letters = [path.beads[bead].letter for step in path.steps for bead in step.picks]
-    strands = [len(step.picks) for step in path.steps if step.motion == "strand"]
+    strands = [len(step.picks) for step in path.steps if step.motion in STRANDS]
     widths = [bead.width for bead in path.beads]
     return Effort(
         beads=len(path.beads),

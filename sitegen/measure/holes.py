@@ -7,14 +7,19 @@ packing share. Sources stand beside the share in the trade tables.
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from itertools import chain
 
 from sitegen.measure.tools import Tools, kind_of
 from sitegen.model.measures import HoleFit, TightBead
-from sitegen.model.thread import MoveKind, Phrase, ThreadPath
+from sitegen.model.thread import Bead, MoveKind, Phrase, ThreadPath
+from sitegen.trade.beads import NO_OWN, BeadSize
 from sitegen.trade.needles import finer_needles
 from sitegen.trade.rules import rules
 from sitegen.trade.threads import finer_threads
+
+STRANDS = "fringe"
+"""The stitch whose rows are strands."""
 
 
 def passes_allowed(hole_mm: float, thread_mm: float, needle_mm: float) -> int:
@@ -23,11 +28,16 @@ def passes_allowed(hole_mm: float, thread_mm: float, needle_mm: float) -> int:
     return 0 if room < 0 else math.floor(round(room / thread_mm**2, 9)) + 1
 
 
-def hole_fit(path: ThreadPath, tools: Tools) -> HoleFit:
-    """The most passes through any bead, the beads with more than fit, and what would help."""
+def hole_fit(path: ThreadPath, tools: Tools, own: Mapping[str, BeadSize] = NO_OWN) -> HoleFit:
+    """The most passes through any bead, the beads with more than fit, and what would help.
+
+    `own` holds the author's bead kinds. Tight beads come in the order in which they get tight.
+    """
     passes = _passes(path)
-    tight = _tight(path, passes, tools)
-    return HoleFit(max(map(len, passes), default=0), tight, _remedy(path, passes, tools) if tight else None)
+    holes = {kind: kind_of(kind, own).hole_mm for kind in {bead.kind for bead in path.beads}}
+    tight = _tight(path, passes, tools, holes)
+    remedy = _remedy(path, passes, tools, holes) if tight else None
+    return HoleFit(max(map(len, passes), default=0), tight, remedy)
 
 
 def _passes(path: ThreadPath) -> list[list[int]]:
@@ -40,18 +50,32 @@ def _passes(path: ThreadPath) -> list[list[int]]:
     return passes
 
 
-def _tight(path: ThreadPath, passes: list[list[int]], tools: Tools) -> tuple[TightBead, ...]:
+def _tight(
+    path: ThreadPath, passes: list[list[int]], tools: Tools, holes: Mapping[str, float]
+) -> tuple[TightBead, ...]:
     thread, needle = tools.thread.diameter_mm, tools.needle.diameter_mm
-    kinds = {bead.kind for bead in path.beads}
-    allowed = {kind: passes_allowed(kind_of(kind).hole_mm, thread, needle) for kind in kinds}
-    return tuple(
-        TightBead(index, len(passes[index]), allowed[bead.kind], passes[index][allowed[bead.kind]])
+    allowed = {kind: passes_allowed(hole, thread, needle) for kind, hole in holes.items()}
+    tight = [
+        TightBead(
+            bead=index,
+            passes=len(passes[index]),
+            allowed=allowed[bead.kind],
+            step=passes[index][allowed[bead.kind]],
+            spot=_spot(path, bead),
+        )
         for index, bead in enumerate(path.beads)
         if len(passes[index]) > allowed[bead.kind]
-    )
+    ]
+    return tuple(sorted(tight, key=lambda bead: bead.step))
 
 
-def _remedy(path: ThreadPath, passes: list[list[int]], tools: Tools) -> Phrase:
+def _spot(path: ThreadPath, bead: Bead) -> Phrase:
+    strand = path.parts[bead.part].stitch == STRANDS
+    values = {"row": bead.row, "place": bead.place, "letter": bead.letter}
+    return Phrase("tight.strand" if strand else "tight.row", values)
+
+
+def _remedy(path: ThreadPath, passes: list[list[int]], tools: Tools, holes: Mapping[str, float]) -> Phrase:
     """The mildest change that makes everything fit: a needle, else a thread, else both, else larger holes."""
     needles, threads = finer_needles(tools.needle), finer_threads(tools.thread)
     choices = chain(
@@ -59,7 +83,7 @@ def _remedy(path: ThreadPath, passes: list[list[int]], tools: Tools) -> Phrase:
         (Tools(tools.needle, thread) for thread in threads),
         (Tools(needle, thread) for thread in threads for needle in needles),
     )
-    fits = next((choice for choice in choices if not _tight(path, passes, choice)), None)
+    fits = next((choice for choice in choices if not _tight(path, passes, choice, holes)), None)
     if fits is None:
         return Phrase("holes-larger")
     values = {"needle": fits.needle.name, "thread": fits.thread.text}

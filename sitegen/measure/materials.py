@@ -16,15 +16,15 @@ def materials(path: ThreadPath, pattern: Pattern, shop: Shop) -> tuple[BeadCount
     """One line for each letter used, in the order of the pattern's colours."""
     counts = Counter(bead.letter for bead in path.beads)
     return tuple(
-        _line(colour, counts[colour.letter], pattern.makes.pieces, shop)
+        _line(colour, counts[colour.letter], pattern, shop)
         for colour in pattern.colours
         if counts[colour.letter]
     )
 
 
-def _line(colour: Colour, each: int, pieces: int, shop: Shop) -> BeadCount:
-    total = each * pieces
-    grams = total / kind_of(colour.bead).per_gram
+def _line(colour: Colour, each: int, pattern: Pattern, shop: Shop) -> BeadCount:
+    total = each * pattern.makes.pieces
+    grams = total / kind_of(colour.bead, pattern.bead_kinds).per_gram
     stock = shop.stock.get(colour.stock) if colour.stock else None
     pack_grams = stock.pack_grams if stock and stock.pack_grams else shop.pack_grams
     packs = math.ceil(round(grams * (1 + shop.spare) / pack_grams, 9))

@@ -35,6 +35,7 @@ def _slow_parts(effort: Effort) -> dict[str, float]:
     """Allowance -> how many times it is due in one piece."""
     return {
         "begin-and-end": 1,
+        "colour": effort.colours,
         "colour-change": effort.colour_changes,
         "increase": effort.increase_weight,
         "strand-turn": effort.strands,

@@ -37,14 +37,39 @@ def extent(beads: Iterable[Bead]) -> tuple[float, float]:
     return (box[2] - box[0], box[3] - box[1]) if box else (0.0, 0.0)
 
 
+def whole(path: ThreadPath) -> tuple[float, float]:
+    """Width and height of one piece; a tube or rope is as wide as it is thick, however it is laid."""
+    boxes = []
+    for index, part in enumerate(path.parts):
+        box = bounds(bead for bead in path.beads if bead.part == index)
+        if box and part.thick_mm:
+            middle = (box[0] + box[2]) / 2
+            box = (middle - part.thick_mm / 2, box[1], middle + part.thick_mm / 2, box[3])
+        if box and part.zipped_mm:
+            box = (box[0], box[1], box[2], box[1] + _zipped_height(path, index))
+        boxes += [box] if box else []
+    if not boxes:
+        return 0.0, 0.0
+    lefts, tops, rights, bottoms = zip(*boxes, strict=True)
+    return max(rights) - min(lefts), max(bottoms) - min(tops)
+
+
 def part_sizes(path: ThreadPath) -> tuple[PartSize, ...]:
     """Each part's beads, rows and size, in order of working."""
     sizes = []
     for index, part in enumerate(path.parts):
         beads = [bead for bead in path.beads if bead.part == index]
         width, height = extent(beads)
-        sizes.append(PartSize(part.name, part.stitch, len(beads), part.rows, width, height))
+        width = part.thick_mm or width
+        height = _zipped_height(path, index) if part.zipped_mm else height
+        sizes.append(PartSize(part.name, part.stitch, len(beads), part.rows, width, height, part.strung_mm))
     return tuple(sizes)
+
+
+def _zipped_height(path: ThreadPath, part: int) -> float:
+    """Of a strip zipped into a tube: circumference / pi along the beads' middles, and half a bead a side."""
+    width = max(bead.width for bead in path.beads if bead.part == part)
+    return path.parts[part].zipped_mm / math.pi + width
 
 
 def drop(path: ThreadPath) -> float | None:

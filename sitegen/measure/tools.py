@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from sitegen.model.shop import Shop
 from sitegen.model.source import Pattern
 from sitegen.model.thread import ThreadPath
-from sitegen.trade.beads import BeadKind, bead_kind
+from sitegen.trade.beads import NO_OWN, BeadSize, bead_kind
 from sitegen.trade.findings import FindingKind, finding_kind
 from sitegen.trade.needles import Needle, needle
 from sitegen.trade.threads import Thread, parse_thread
@@ -33,9 +34,9 @@ def tools(pattern: Pattern, shop: Shop) -> Tools:
     return Tools(found_needle, found_thread)
 
 
-def kind_of(bead: str) -> BeadKind:
-    """The bead kind of this name; LookupError for a name the check stage refuses."""
-    kind = bead_kind(bead)
+def kind_of(bead: str, own: Mapping[str, BeadSize] = NO_OWN) -> BeadSize:
+    """The bead kind of this name, `own` before the tables; LookupError for one the check stage refuses."""
+    kind = bead_kind(bead, own)
     if kind is None:
         raise LookupError(f"no bead is called {bead!r}")
     return kind

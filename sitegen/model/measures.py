@@ -38,6 +38,8 @@ class PartSize:
     rows: int
     width_mm: float
     height_mm: float
+    strung_mm: float = 0.0
+    """Of a string, the length of its beads end to end, clasp excluded; its width is that of the ring."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +65,25 @@ class ThreadUse:
 
 
 @dataclass(frozen=True, slots=True)
+class WarpUse:
+    """The warps of one loom part, for one piece."""
+
+    part: str
+    count: int
+    """Threads to cut; one edge warp that is doubled counts as two."""
+    doubled: bool
+    each_mm: float
+    """To cut, rounded up to whole centimetres."""
+    allowance_mm: float
+    """How much of it is more than the strip is long."""
+
+    @property
+    def total_mm(self) -> float:
+        """All of them together."""
+        return self.count * self.each_mm
+
+
+@dataclass(frozen=True, slots=True)
 class TightBead:
     """A bead whose hole is nearly full."""
 
@@ -73,6 +94,8 @@ class TightBead:
     """Passes that fit with the pattern's needle and thread."""
     step: int
     """The step whose pass is the first too many."""
+    spot: Phrase
+    """Where it is: row (or strand), place and letter."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,3 +166,5 @@ class Measures:
     minutes_high: int
     """For all pieces: a first-time maker."""
     steps: tuple[StepMeasure, ...]
+    warps: tuple[WarpUse, ...] = ()
+    """For loom work: one for each strip."""

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 
 from sitegen.model.location import Places
+from sitegen.model.source import OwnBead
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +34,8 @@ class Shop:
     tagline: str = ""
     maker: str = ""
     """Whose name stands on the patterns."""
+    contact: str = ""
+    """Where buyers reach the maker, in words."""
     language: str = "en"
     currency: str = "EUR"
     """ISO 4217 code."""
@@ -57,5 +60,9 @@ class Shop:
     """Share of beads bought on top of the count."""
     finding_passes: int = 3
     """Times the thread goes through a finding's loop."""
+    loom_allowance_mm: float = 600.0
+    """How much longer a warp is cut than the loom strip: to tie on, and to finish."""
     stock: Mapping[str, StockBead] = field(default_factory=dict)
+    bead_kinds: Mapping[str, OwnBead] = field(default_factory=dict)
+    """Bead kinds that the shop has measured itself, by name."""
     at: Places = field(default_factory=dict, compare=False, repr=False)

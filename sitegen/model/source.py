@@ -57,6 +57,24 @@ class Colour:
 
 
 @dataclass(frozen=True, slots=True)
+class OwnBead:
+    """A bead kind that the author has measured; no table knows it."""
+
+    name: str
+    """What `Colour.bead` calls it, lower case."""
+    shape: str
+    """`round`, `cylinder`, `cube`, `drop`, `bugle`, `bicone` or `faceted`: how it is drawn."""
+    width_mm: float
+    """Across the hole."""
+    length_mm: float
+    """Along the hole."""
+    hole_mm: float
+    per_gram: float
+    """Beads in a gram, as weighed."""
+    at: Places = field(default_factory=dict, compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
 class Swap:
     """What one letter becomes in a colourway."""
 
@@ -108,6 +126,24 @@ class Words:
     """The whole word chart."""
     spots: tuple[Location, ...] = field(default=(), compare=False, repr=False)
     """Where each bead's letter stands; as long as `letters`."""
+    branches: tuple[tuple[int, int], ...] = ()
+    """The side branches `[...]` of a branched strand: (first bead, past the last) among `letters`."""
+
+
+@dataclass(frozen=True, slots=True)
+class StrandRule:
+    """All strands in one rule: `each 5D 3A`, or `from 10D, each 2D longer to the centre, then 3A`."""
+
+    first: Words
+    """The beads of the shortest strand, or of the longest if they grow shorter, up to the rule's change."""
+    change: Words | None = None
+    """Beads each strand has more than the one before it."""
+    count: int = 0
+    """Instead of `change`: how often the last bead of `first` comes again; if negative, how many go."""
+    toward: str = ""
+    """`centre`, `right` or `left`: where the change leads; empty where all strands are alike."""
+    then: Words | None = None
+    """Beads at the end of every strand."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,6 +188,8 @@ class Hang:
     """The part it hangs from (for a fringe)."""
     finding: str | None = None
     """The finding attached to that edge of this very part, in trade words."""
+    points: str = ""
+    """What holds each strand: `beads` (their holes) or `bridges`; empty for what is usual in the stitch."""
     at: Places = field(default_factory=dict, compare=False, repr=False)
 
 
@@ -161,6 +199,37 @@ class LooseFinding:
 
     kind: str
     width_mm: float | None
+    at: Places = field(default_factory=dict, compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Over:
+    """The row of an earlier part whose gaps are covered with beads."""
+
+    part: str
+    row: int
+    """Chart row, from 1 at the top; further strands cover the rows below it."""
+    at: Places = field(default_factory=dict, compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Around:
+    """What round work begins at, if not at a centre of beads."""
+
+    ring_mm: float
+    """Outside diameter of a closed ring or hoop."""
+    at: Places = field(default_factory=dict, compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Rope:
+    """A spiral rope: a core of beads, and in each stitch a few beads that lie round it."""
+
+    core: Words
+    """The core beads a stitch goes through; new core beads take these letters in turn."""
+    outer: Words
+    """The beads of each stitch that lie outside."""
+    stitches: int
     at: Places = field(default_factory=dict, compare=False, repr=False)
 
 
@@ -175,7 +244,7 @@ class Part:
     start: str = "left"
     """The side the first row starts at: `left` or `right`."""
     reinforce: bool = True
-    """Whether the ladder row is run back through once more."""
+    """Whether the ladder row, or each row of square stitch, is run through once more."""
     repeat: int = 1
     """How many times the chart is worked, one above the other."""
     hang: Hang | None = None
@@ -189,6 +258,34 @@ class Part:
     """From the body's fenced block, or built from `rows:`; `repeat` is not yet applied."""
     finding: LooseFinding | None = None
     gauge: Gauge | None = None
+    around: Around | None = None
+    """For work in rounds; None begins at a centre of beads."""
+    rope: Rope | None = None
+    """For a spiral rope; its beads stand in `chart`, one row a stitch, in order of working."""
+    rule: StrandRule | None = None
+    """The rule the strands were written as, if any; `strands` holds what it gives."""
+    span: int | None = None
+    """How many places on a loop or a swag is joined again; None for what is usual in the stitch."""
+    twist: int | None = None
+    """Whole turns the two legs of a twisted strand make round each other; None for a usual twist."""
+    over: Over | None = None
+    """Where beads are sewn on top."""
+    clasp: str | None = None
+    """The finding that closes a strung part, in trade words."""
+    base: int = 1
+    """For herringbone: how many beads high the ladder it stands on is, 1 or 2."""
+    net: int = 5
+    """For netting: how many beads a net has, 3, 5 or 7."""
+    drop: int = 1
+    """How many beads go into each stitch: 2 for two-drop."""
+    zip: bool = False
+    """Whether a peyote strip's last row is zipped to its first, so that it becomes a tube."""
+    edge_warps: str = "single"
+    """For loom work: `single`, or `doubled` for two threads at each edge."""
+    loom_allowance_mm: float | None = None
+    """For loom work: how much longer a warp is than the strip; None takes the shop's."""
+    ends: str | None = None
+    """How the ends of a strung part are held: `crimps` or `knots`; None for what suits the thread."""
     at: Places = field(default_factory=dict, compare=False, repr=False)
 
     @property
@@ -267,6 +364,8 @@ class Pattern:
     gauge: Gauge | None = None
     measured: Measured | None = None
     body: tuple[Block, ...] = ()
+    bead_kinds: Mapping[str, OwnBead] = field(default_factory=dict)
+    """The author's own bead kinds by name: the shop's, and over them the pattern's."""
     file: str = ""
     """The source file."""
     at: Places = field(default_factory=dict, compare=False, repr=False)

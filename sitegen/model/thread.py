@@ -1,4 +1,4 @@
-"""The thread path: every bead in its place and every move of the needle, in order.
+"""Every bead in its place and every move of the needle, in order -> the thread path.
 
 Millimetres throughout; x grows to the right and y downward, as the finished piece hangs.
 """
@@ -52,6 +52,8 @@ class Bead:
     """Bead kind in trade words; a key of the trade tables."""
     where: Location = field(default=NOWHERE, compare=False, repr=False)
     """The letter in the source that asked for it."""
+    front: int = 0
+    """Of beads of one strand that cross, those with the higher number lie in front."""
 
     def mouth(self, end: End) -> Point:
         """The middle of the hole's rim at that end."""
@@ -74,6 +76,23 @@ class MoveKind(Enum):
     """Pass under the thread bridge between two beads."""
     LOOP = "loop"
     """Pass through the loop of a finding."""
+    WARP = "warp"
+    """Turn round a warp, from under the warps to over them or back."""
+    HITCH = "hitch"
+    """Half hitch: under the thread between two beads, and through the loop that this makes."""
+    TAKE = "take"
+    """Take up another end of thread: the tail that hangs out of `hangs`, or else a new thread."""
+
+
+class Tail(Enum):
+    """Which end of a thread a step weaves in, through beads that are there already."""
+
+    OLD = "old"
+    """The end of the thread in work."""
+    NEW = "new"
+    """The beginning of a new thread, which comes out where the old one did."""
+    FIRST = "first"
+    """The tail that was left before the first bead."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +102,13 @@ class Bridge:
     left: int
     right: int
     end: End
+    far: End | None = None
+    """The end of `right` it lies at, where that is the other one: between beads strung in line."""
+
+    @property
+    def right_end(self) -> End:
+        """The end of the right-hand bead."""
+        return self.end if self.far is None else self.far
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,9 +121,15 @@ class Move:
     enter: End = End.TOP
     """The end of the hole the needle goes in at, for PICK and THROUGH."""
     bridge: Bridge | None = None
-    """For UNDER."""
+    """For UNDER and HITCH."""
     finding: int = -1
     """Index into `ThreadPath.findings` for LOOP."""
+    warp: int = -1
+    """Index into `ThreadPath.warps` for WARP."""
+    hangs: tuple[int, End] | None = None
+    """For TAKE: the bead the tail hangs out of, and at which end; None takes a new thread."""
+    at: Point | None = None
+    """For LOOP round a ring that is worked all the way round: the place on it; else the finding's own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,6 +164,8 @@ class Step:
     """The work is held upside down: words and diagrams are as the maker sees them."""
     rest: bool = False
     """A new thread may begin after this step (a row, a strand or a finding is done)."""
+    tail: Tail | None = None
+    """For a step that does nothing but weave in an end of thread."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,6 +180,30 @@ class WovenPart:
     """mm from row to row; 0 for a fringe."""
     bead_pitch: float
     """mm from bead to bead along a row, or from strand to strand."""
+    around_mm: float = 0.0
+    """Of a tube, laid unrolled: its circumference along the beads' middles, after which x begins anew."""
+    thick_mm: float = 0.0
+    """Of a tube or rope: its outside diameter; 0 where the beads' own places tell the width."""
+    lines: str = "rows"
+    """What its rows are: `rows`, `strands` (each hangs free), `edging` (sewn to another part), `string`,
+    `rounds` or, of a rope, `turns`."""
+    strung_mm: float = 0.0
+    """How long the beads of a string are, end to end; 0 for all else."""
+    zipped_mm: float = 0.0
+    """Of a strip zipped into a tube: its circumference, after which y begins anew."""
+
+
+def way(here: Point, there: Point, around_mm: float = 0.0, zipped_mm: float = 0.0) -> Point:
+    """The shortest way (dx, dy) between two points; on a tube x begins anew after its circumference.
+
+    Of a strip zipped into a tube it is y that begins anew, after `zipped_mm`.
+    """
+    dx, dy = there[0] - here[0], there[1] - here[1]
+    if around_mm:
+        dx -= around_mm * round(dx / around_mm)
+    if zipped_mm:
+        dy -= zipped_mm * round(dy / zipped_mm)
+    return dx, dy
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,7 +217,20 @@ class PlacedFinding:
     y: float
     """The loop, mm."""
     edge: str
-    """`top` or `bottom`: the edge it hangs at."""
+    """`top` or `bottom`: the edge it hangs at; `round` for a ring that is worked around."""
+    ring_mm: float = 0.0
+    """Outside diameter of a ring that is worked around."""
+
+
+@dataclass(frozen=True, slots=True)
+class Warp:
+    """One of the threads stretched on a loom, between beads or at an edge; two where an edge is doubled."""
+
+    part: int
+    """Index into `ThreadPath.parts`."""
+    x: float
+    threads: int = 1
+    """How many threads lie together."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,3 +242,19 @@ class ThreadPath:
     steps: tuple[Step, ...]
     parts: tuple[WovenPart, ...]
     findings: tuple[PlacedFinding, ...] = ()
+    warps: tuple[Warp, ...] = ()
+    """Those of all loom parts, each part's from left to right."""
+
+    def around(self, bead: int) -> float:
+        """The circumference of the tube a bead belongs to; 0 in flat work."""
+        return self.parts[self.beads[bead].part].around_mm if bead >= 0 else 0.0
+
+    def zipped(self, bead: int) -> float:
+        """The circumference of the zipped strip a bead belongs to; 0 in all other work."""
+        return self.parts[self.beads[bead].part].zipped_mm if bead >= 0 else 0.0
+
+    def bridge_middle(self, bridge: Bridge) -> Point:
+        """Midway between the two mouths a bridge joins."""
+        here = self.beads[bridge.left].mouth(bridge.end)
+        dx, dy = way(here, self.beads[bridge.right].mouth(bridge.right_end), self.around(bridge.left))
+        return here[0] + dx / 2, here[1] + dy / 2

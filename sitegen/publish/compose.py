@@ -79,7 +79,10 @@ def page_view(piece: Piece, sheets: Sheets, pixels: tuple[int, int]) -> PatternV
 
 def _how_to_buy(piece: Piece, sheets: Sheets) -> str:
     seller = piece.shop.maker or piece.shop.title
-    return piece.words.text("buy.how", seller=seller, count=sheets.pages)
+    how = piece.words.text("buy.how", seller=seller, count=sheets.pages)
+    contact = piece.shop.contact
+    ask = piece.words.text("buy.contact", contact=contact)
+    return f"{how} {ask}" if contact else how
 
 
 def _view(

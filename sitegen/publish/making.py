@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from markupsafe import Markup
 
+from sitegen.draw.legend import LOOM_SIGNS, SIGNS, sign
 from sitegen.draw.pens import Drawing
 from sitegen.model.source import Aside, ChartHere, Prose, StepsHere
+from sitegen.model.thread import Bead
 from sitegen.publish.chips import chip, runs
 from sitegen.publish.markdown import Author
 from sitegen.publish.piece import Piece
@@ -18,6 +20,7 @@ from sitegen.publish.view import (
     Block,
     ChartBlock,
     Figure,
+    LegendBlock,
     Medium,
     ProseBlock,
     StepRow,
@@ -25,8 +28,8 @@ from sitegen.publish.view import (
     WordRow,
 )
 
-STRANDS = "fringe"
-"""The stitch whose rows are strands."""
+STRANDS = ("strands", "loops")
+"""What the lines of a part may be, to be called strands."""
 LARGEST_CHART = 3.2
 """A chart is drawn this many times its true size where there is room, so that its letters can be read."""
 
@@ -48,14 +51,41 @@ def blocks(piece: Piece, medium: Medium) -> tuple[Block, ...]:
     A step table that the text does not place comes after it, in the order of the parts; a chart that the
     text does not place comes right before its part's steps.
     """
-    return tuple(_Making(piece, medium).blocks())
+    made = list(_Making(piece, medium).blocks())
+    first = next((place for place, block in enumerate(made) if isinstance(block, StepsBlock)), len(made))
+    made[first:first] = _before_steps(piece, medium)
+    if piece.second is not None:
+        say = piece.words.text
+        text = Markup("<h3>{}</h3><p>{}</p>").format(say("second.heading"), say("second.about"))
+        made.append(ProseBlock(text))
+        other = _Making(piece.second, medium, "second-")
+        made += [block for part in other.parts for block in (*other.chart(part), *other.rows(part))]
+    return tuple(made)
+
+
+def _before_steps(piece: Piece, medium: Medium) -> list[Block]:
+    """What a maker must know before the first step: how many pieces, and the signs in the drawings."""
+    say = piece.words.text
+    before: list[Block] = []
+    if piece.pattern.makes.pieces > 1:
+        key = "pair.mirrored" if piece.second is not None else "pair.twice"
+        before.append(ProseBlock(Markup("<p>{}</p>").format(say(key))))
+    signs = tuple(
+        (
+            Markup(sign(name, say(f"legend.{name}")).svg(f"sign-{name}", medium.step_scale)),
+            say(f"legend.{name}"),
+        )
+        for name in (LOOM_SIGNS if piece.path.warps else SIGNS)
+    )
+    return [*before, LegendBlock(say("legend.heading"), signs)]
 
 
 class _Making:
     """Places each chart and each step table exactly once."""
 
-    def __init__(self, piece: Piece, medium: Medium) -> None:
+    def __init__(self, piece: Piece, medium: Medium, prefix: str = "") -> None:
         self.piece = piece
+        self.prefix = prefix
         self.medium = medium
         self.author = Author()
         self.parts = [part.name for part in piece.path.parts]
@@ -88,22 +118,27 @@ class _Making:
         drawing = self.piece.charts[index]
         if drawing is not None:
             self.author.restart()
-            yield chart_block(self.piece, index, drawing, self.medium)
+            yield chart_block(self.piece, index, drawing, self.medium, self.prefix)
 
     def steps(self, part: str) -> Iterator[Block]:
         """A part's step table, with its chart before it unless the text places that elsewhere."""
         if part not in self.charted:
             yield from self.chart(part)
+        yield from self.rows(part)
+
+    def rows(self, part: str) -> Iterator[Block]:
+        """A part's step table alone."""
         if part in self.sections:
             self.author.restart()
-            yield steps_block(self.piece, self.sections[part], self.parts.index(part), self.medium)
+            place = f"{self.prefix}steps-{self.parts.index(part) + 1}"
+            yield steps_block(self.piece, self.sections[part], place, self.medium)
 
 
-def chart_block(piece: Piece, index: int, drawing: Drawing, medium: Medium) -> ChartBlock:
+def chart_block(piece: Piece, index: int, drawing: Drawing, medium: Medium, prefix: str = "") -> ChartBlock:
     """A part's drawn chart and the same rows as word charts."""
     say, part = piece.words.text, piece.path.parts[index]
-    kind = "strand" if part.stitch == STRANDS else "row"
-    svg, _ = fitted(drawing, f"chart-{index}", medium.chart, LARGEST_CHART)
+    kind = "strand" if part.lines in STRANDS else "row"
+    svg, _ = fitted(drawing, f"{prefix}chart-{index}", medium.chart, LARGEST_CHART)
     return ChartBlock(
         part=part.name,
         heading=say("chart.heading", part=part.name),
@@ -115,39 +150,58 @@ def chart_block(piece: Piece, index: int, drawing: Drawing, medium: Medium) -> C
 
 
 def word_rows(piece: Piece, index: int) -> tuple[WordRow, ...]:
-    """A part's rows or strands in order of working; beads from the left, or from the top of a strand."""
-    rows: dict[int, list[tuple[int, str]]] = {}
-    for bead in piece.path.beads:
-        if bead.part == index:
-            rows.setdefault(bead.row, []).append((bead.place, bead.letter))
+    """A part's rows or strands in order of working, the beads of each in order of picking up."""
+    rows: dict[int, list[Bead]] = {}
+    for step in piece.path.steps:
+        for bead in step.picks:
+            if piece.path.beads[bead].part == index:
+                rows.setdefault(piece.path.beads[bead].row, []).append(piece.path.beads[bead])
+    across = piece.path.parts[index].lines == "rows"
+    if across:
+        rows = {number: _in_line(row) for number, row in rows.items()}
     return tuple(
         WordRow(
             str(number),
-            runs(piece.pattern, (letter for _, letter in sorted(rows[number]))),
-            str(len(rows[number])),
+            runs(piece.pattern, (bead.letter for bead in row)),
+            str(len(row)),
+            _side(piece, row) if across else "",
         )
-        for number in sorted(rows)
+        for number, row in sorted(rows.items())
     )
 
 
-def steps_block(piece: Piece, section: TableSection, index: int, medium: Medium) -> StepsBlock:
+def _in_line(row: list[Bead]) -> list[Bead]:
+    """A straight row from the side it is begun at; beads beyond that edge may be picked up last."""
+    if len(row) < 2 or row[0].x == row[1].x or len({bead.angle for bead in row}) > 1:
+        return row
+    return sorted(row, key=lambda bead: bead.x, reverse=row[1].x < row[0].x)
+
+
+def _side(piece: Piece, row: Sequence[Bead]) -> str:
+    """Which side a straight row begins at, as the piece hangs; empty where it has none."""
+    if row[0].x == row[-1].x or len({bead.angle for bead in row}) > 1:
+        return ""
+    return piece.words.text("chart.from-left" if row[0].x < row[-1].x else "chart.from-right")
+
+
+def steps_block(piece: Piece, section: TableSection, anchor: str, medium: Medium) -> StepsBlock:
     """A part's step table; its drawings share one scale: a bead stays the same size from step to step."""
     scale = min([medium.step_scale, *(_fit(row.drawing, medium.step) for row in section.rows)])
     return StepsBlock(
         part=section.part,
         heading=piece.words.text("steps.heading", part=section.part),
-        anchor=f"steps-{index + 1}",
-        rows=tuple(_step(piece, row, scale) for row in section.rows),
+        anchor=anchor,
+        rows=tuple(_step(piece, row, scale, anchor) for row in section.rows),
     )
 
 
-def _step(piece: Piece, row: TableRow, scale: float) -> StepRow:
+def _step(piece: Piece, row: TableRow, scale: float, anchor: str) -> StepRow:
     return StepRow(
         number=str(row.number),
         label=row.label,
         tick=piece.words.text("steps.tick", number=row.number),
         pick_up=tuple(chip(piece.pattern, count, letter) for count, letter in row.pick_up),
-        figure=Figure(Markup(row.drawing.svg(f"step-{row.number}", scale)), ""),
+        figure=Figure(Markup(row.drawing.svg(f"{anchor}-{row.number}", scale)), ""),
         sentences=row.sentences,
         notes=row.notes,
         beads=str(row.beads_so_far),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sitegen.measure.difficulty import shown_points
 from sitegen.model.numbers import plain
-from sitegen.publish.piece import Piece
+from sitegen.publish.piece import CRIMP, Piece
 from sitegen.publish.quantities import Quantities
 from sitegen.publish.view import BeadLine, ColourwayLine, Difficulty, Fact, ReasonLine
 from sitegen.trade.threads import parse_thread
@@ -31,6 +31,10 @@ def facts(piece: Piece) -> tuple[Fact, ...]:
         own = piece.pattern.measured
         width, height = own.width_mm, own.height_mm
         found.append(Fact(say("facts.measured"), tell.size(width, height), tell.size_inches(width, height)))
+    for part in measures.parts:
+        if part.strung_mm:
+            length = tell.mm(part.strung_mm), tell.inches(part.strung_mm)
+            found.append(Fact(say("facts.strung"), *length))
     if measures.drop_mm is not None:
         found.append(Fact(say("facts.drop"), tell.mm(measures.drop_mm), tell.inches(measures.drop_mm)))
     return (
@@ -39,7 +43,7 @@ def facts(piece: Piece) -> tuple[Fact, ...]:
         Fact(
             say("facts.beads"),
             say("facts.beads-total", total=measures.bead_total),
-            say("facts.beads-each", count=pieces, each=measures.bead_each),
+            say("facts.beads-each", each=measures.bead_each) if pieces > 1 else "",
         ),
         Fact(say("facts.weight"), tell.grams(measures.weight_g), weight),
         Fact(
@@ -85,7 +89,8 @@ def supplies(piece: Piece) -> tuple[Fact, ...]:
     lengths = measures.thread.lengths
     fit = say("supplies.fit", count=measures.passes.most)
     if measures.passes.remedy:
-        fit = piece.words.say(measures.passes.remedy)
+        tight, remedy = measures.passes.tight, piece.words.say(measures.passes.remedy)
+        fit = say("supplies.tight", count=len(tight), step=piece.row_of(tight[0].step), remedy=remedy)
     found = [
         Fact(say("supplies.needle"), piece.needle, fit),
         Fact(
@@ -99,10 +104,27 @@ def supplies(piece: Piece) -> tuple[Fact, ...]:
         first, last = piece.row_of(cut.first_step), piece.row_of(cut.last_step)
         where = say("supplies.cut-where", first=first, last=last)
         found.append(Fact(say("supplies.length", number=number, count=len(lengths)), both, where))
+    found += _warps(piece)
     for kind, count in piece.findings.items():
         amount = say("supplies.findings", number=count * measures.pieces, kind=kind)
         found.append(Fact(say("supplies.finding"), amount))
     return tuple(found)
+
+
+def _warps(piece: Piece) -> list[Fact]:
+    """The warps of each loom strip."""
+    say, tell, measures = piece.words.text, Quantities(piece.words), piece.measures
+    found = []
+    for line in measures.warps:
+        both = {"metric": tell.metres(line.each_mm), "imperial": tell.feet(line.each_mm)}
+        number = line.count * measures.pieces
+        cut = say("supplies.warps-cut", count=measures.pieces, number=number, **both)
+        also = say(
+            "supplies.warps-doubled" if line.doubled else "supplies.warps-also",
+            allowance=say("unit.cm", value=plain(line.allowance_mm / 10, 1)),
+        )
+        found.append(Fact(say("supplies.warps", count=len(measures.warps), part=line.part), cut, also))
+    return found
 
 
 def difficulty(piece: Piece) -> Difficulty:
@@ -127,5 +149,7 @@ def cautions(piece: Piece) -> tuple[Fact, ...]:
         keys.insert(2, f"thread-{thread.material}")
     if piece.findings:
         keys.append("metal")
+    if CRIMP in piece.findings:
+        keys.append("crimp")
     say = piece.words.text
     return tuple(Fact(say(f"caution.{key}.label"), say(f"caution.{key}.text")) for key in keys)

@@ -6,11 +6,15 @@ from dataclasses import dataclass
 
 from sitegen.draw.pens import Drawing
 from sitegen.model.measures import Measures
+from sitegen.model.numbers import plain
 from sitegen.model.shop import Shop
 from sitegen.model.source import Pattern
 from sitegen.model.thread import ThreadPath
 from sitegen.publish.table import TableSection
 from sitegen.publish.words import Words
+
+CRIMP = "crimp tube"
+"""Holds the end of a string; it is not written in the source."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +32,8 @@ class Piece:
     """One for each of the path's parts; None for a part without beads."""
     table: tuple[TableSection, ...]
     """The step table, part by part."""
+    second: Piece | None = None
+    """The other piece of a mirrored pair, where it differs: its own path, charts and step table."""
 
     @property
     def thread(self) -> str:
@@ -49,9 +55,15 @@ class Piece:
         """Kind of finding -> how many one piece takes, in the order of the source."""
         kinds: dict[str, int] = {}
         for part in self.pattern.parts:
-            for kind in (part.hang and part.hang.finding, part.finding and part.finding.kind):
+            for kind in (part.hang and part.hang.finding, part.finding and part.finding.kind, part.clasp):
                 if kind:
                     kinds[kind] = kinds.get(kind, 0) + 1
+        for placed in self.path.findings:
+            if placed.ring_mm:
+                kinds[f"{placed.kind}, {plain(placed.ring_mm, 1)} mm outside"] = 1
+        crimps = sum(placed.kind == CRIMP for placed in self.path.findings)
+        if crimps:
+            kinds[CRIMP] = crimps
         if self.pattern.finding:
             kinds.setdefault(self.pattern.finding, 1)
         return kinds

@@ -49,8 +49,10 @@ class Quantities:
         return self.words.text("unit.g", value=f"{grams:.{1 if grams >= 0.1 else 2}f}")
 
     def ounces(self, grams: float) -> str:
-        """`0.12 oz`."""
-        return self.words.text("unit.oz", value=plain(grams / GRAMS_PER_OUNCE, 2))
+        """`0.12 oz`; below a tenth of an ounce, to the second figure that is not nothing."""
+        ounces = grams / GRAMS_PER_OUNCE
+        places = 2 if ounces >= 0.1 or not ounces else 1 - math.floor(math.log10(ounces))
+        return self.words.text("unit.oz", value=plain(ounces, places))
 
     def minutes(self, minutes: int) -> str:
         """`2 h 15 min`, rounded to five minutes and never nothing."""

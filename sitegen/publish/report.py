@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import Any, Protocol
 
 from sitegen.measure.difficulty import shown_points
@@ -11,6 +11,10 @@ from sitegen.model.numbers import inches, plain
 from sitegen.model.source import Pattern
 from sitegen.model.thread import Phrase, ThreadPath
 from sitegen.model.wordchart import compress
+from sitegen.publish.bead_report import kind_rows, kinds_json
+
+MOST_TIGHT = 12
+"""Tight beads told one by one in the text; the JSON names all."""
 
 
 class Speaker(Protocol):
@@ -63,6 +67,12 @@ def measures_json(pattern: Pattern, path: ThreadPath, measures: Measures, words:
         "drop_mm": None if measures.drop_mm is None else round(measures.drop_mm, 1),
         "comfort": measures.comfort,
         "remedy": words.say(measures.passes.remedy) if measures.passes.remedy else None,
+        "tight_beads": [
+            {**tight.spot.values, "passes": tight.passes, "allowed": tight.allowed, "step": tight.step}
+            for tight in measures.passes.tight
+        ],
+        "bead_kinds": kinds_json(pattern, measures),
+        "warps": _warps(measures),
     }
 
 
@@ -91,8 +101,22 @@ def _parts(measures: Measures) -> list[dict[str, Any]]:
             "rows": part.rows,
             "width_mm": round(part.width_mm, 1),
             "height_mm": round(part.height_mm, 1),
+            **({"strung_mm": round(part.strung_mm, 1)} if part.strung_mm else {}),
         }
         for part in measures.parts
+    ]
+
+
+def _warps(measures: Measures) -> list[dict[str, Any]]:
+    return [
+        {
+            "part": line.part,
+            "count": line.count,
+            "each_mm": line.each_mm,
+            "total_mm": line.total_mm,
+            "edges_doubled": line.doubled,
+        }
+        for line in measures.warps
     ]
 
 
@@ -110,10 +134,17 @@ def _steps(path: ThreadPath, measures: Measures) -> list[dict[str, Any]]:
     ]
 
 
-def measures_text(pattern: Pattern, measures: Measures, words: Speaker) -> str:
-    """The report as text in columns, without the steps; it ends with a line break."""
-    sections = [_head(pattern, measures), _materials(measures), _part_lines(measures)]
-    sections += [_thread(measures), _holes(measures, words), _difficulty(measures, words)]
+def measures_text(
+    pattern: Pattern, measures: Measures, words: Speaker, row_of: Callable[[int], int] | None = None
+) -> str:
+    """The report as text in columns, without the steps; it ends with a line break.
+
+    `row_of` turns a step of the thread path into its row of the printed step table; without it the steps
+    are called stitches, as they are counted one by one.
+    """
+    sections = [_head(pattern, measures), _materials(measures), _kinds(pattern, measures)]
+    sections += [_part_lines(measures)]
+    sections += [_thread(measures, row_of), _holes(measures, words, row_of), _difficulty(measures, words)]
     return "\n\n".join(sections) + "\n"
 
 
@@ -159,6 +190,12 @@ def _materials(measures: Measures) -> str:
     return _section("Materials", _columns([header, *lines], right=range(3, 7)))
 
 
+def _kinds(pattern: Pattern, measures: Measures) -> str:
+    rows = kind_rows(pattern, measures)
+    title = "Beads reckoned with; in brackets, how far the sources lie apart"
+    return _section(title, _columns(rows, right=range(1, 5)))
+
+
 def _part_lines(measures: Measures) -> str:
     header = ("", "stitch", "beads", "rows", "width mm", "height mm")
     lines = [
@@ -175,23 +212,42 @@ def _part_lines(measures: Measures) -> str:
     return _section("Parts", _columns([header, *lines], right=range(2, 6)))
 
 
-def _thread(measures: Measures) -> str:
+def _step(number: int, row_of: Callable[[int], int] | None) -> str:
+    return str(row_of(number) if row_of else number)
+
+
+def _thread(measures: Measures, row_of: Callable[[int], int] | None) -> str:
     thread = measures.thread
     total = f"{thread.path_mm / 1000:.2f} m worked, {thread.total_mm / 1000:.2f} m with tails"
     cuts = [
-        (f"length {number}", f"{length.cut_mm / 1000:.2f} m", f"steps {length.first_step}-{length.last_step}")
+        (
+            f"length {number}",
+            f"{length.cut_mm / 1000:.2f} m",
+            f"{'steps' if row_of else 'stitches'} {_step(length.first_step, row_of)}"
+            f"-{_step(length.last_step, row_of)}",
+        )
         for number, length in enumerate(thread.lengths, 1)
+    ]
+    cuts += [
+        (f"warps, {line.part}", f"{line.each_mm / 1000:.2f} m", f"{line.count} of them")
+        for line in measures.warps
     ]
     return _section("Thread for one piece", f"  {total}\n{_columns(cuts)}".rstrip())
 
 
-def _holes(measures: Measures, words: Speaker) -> str:
+def _holes(measures: Measures, words: Speaker, row_of: Callable[[int], int] | None) -> str:
     holes = measures.passes
     lines = [f"  at most {holes.most} passes through a bead"]
     if holes.tight:
         first = min(holes.tight, key=lambda tight: tight.step)
         beads = "1 bead has" if len(holes.tight) == 1 else f"{len(holes.tight)} beads have"
-        lines.append(f"  {beads} more passes than fit, first at step {first.step}, where {first.allowed} fit")
+        kind, number = "step" if row_of else "stitch", _step(first.step, row_of)
+        lines.append(f"  {beads} more passes than fit, first at {kind} {number}, where {first.allowed} fit")
+    for tight in holes.tight[:MOST_TIGHT]:
+        where = f"from {'step' if row_of else 'stitch'} {_step(tight.step, row_of)}"
+        lines.append(f"  - {words.say(tight.spot)}: {tight.passes} passes, {tight.allowed} fit, {where}")
+    if len(holes.tight) > MOST_TIGHT:
+        lines.append(f"  - and {len(holes.tight) - MOST_TIGHT} more")
     if holes.remedy:
         lines.append(f"  {words.say(holes.remedy)}")
     return _section("Holes", "\n".join(lines))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import groupby
@@ -12,7 +13,8 @@ from sitegen.model.measures import CutLength, Measures
 from sitegen.model.numbers import plain
 from sitegen.model.shop import Shop
 from sitegen.model.source import Pattern
-from sitegen.model.thread import Phrase, Step, ThreadPath
+from sitegen.model.thread import Phrase, Step, Tail, ThreadPath
+from sitegen.publish.tight import tight_notes
 from sitegen.publish.words import Words
 
 
@@ -52,15 +54,17 @@ def step_table(
     artist = StepArtist(path, pattern)
     sections: list[TableSection] = []
     number = 0
-    turned = path.steps[0].turned
+    turned = False
     for index, part in enumerate(path.parts):
         rows: list[TableRow] = []
         for steps in _runs([step for step in path.steps if step.part == index], words):
             number += 1
             notes = _thread_notes(steps, measures.thread.lengths, shop, words)
+            notes += _need_notes(path, steps, measures, words)
             if steps[0].turned is not turned:
                 turned = steps[0].turned
-                notes.append(words.text("note.turn"))
+                notes.append(words.text("note.turn" if number > 1 else "note.turned-first"))
+            notes += tight_notes(steps, measures.passes, words)
             after = measures.steps[steps[-1].number - 1]
             letters = [path.beads[bead].letter for step in steps for bead in step.picks]
             title = words.text("drawing.step", number=number)
@@ -80,6 +84,16 @@ def step_table(
             )
         sections.append(TableSection(part.name, tuple(rows)))
     return tuple(sections)
+
+
+def printed_rows(path: ThreadPath, words: Words) -> dict[int, int]:
+    """Step of the thread path -> the row of the printed table it is in."""
+    runs = [
+        run
+        for index in range(len(path.parts))
+        for run in _runs([step for step in path.steps if step.part == index], words)
+    ]
+    return {step.number: number for number, run in enumerate(runs, 1) for step in run}
 
 
 def _runs(steps: Sequence[Step], words: Words) -> list[list[Step]]:
@@ -103,23 +117,60 @@ def _sentences(steps: Sequence[Step], words: Words) -> tuple[str, ...]:
         return tuple(words.say(phrase) for phrase in steps[0].phrases)
     end = f"{steps[0].motion}-end"
     key = end if steps[-1].rest and words.has(end) else f"{steps[0].motion}-many"
-    return (words.say(Phrase(key, {"count": len(steps)})),)
+    return (words.say(Phrase(key, {**steps[0].phrases[0].values, "count": len(steps)})),)
 
 
 def _label(path: ThreadPath, step: Step, words: Words) -> str:
-    if step.motion == "strand":
-        return words.text("label.strand", number=step.row)
+    own = f"label.{step.motion}"
+    if words.has(own):
+        return words.text(own, number=step.row)
     if step.row == 0:
         return ""
-    ladder = step.row == 1 and path.parts[step.part].rows > 1
+    if path.parts[step.part].lines in ("rounds", "turns"):
+        return _round_label(path, step, words)
+    if step.motion in ("peyote-string", "peyote-string-back"):
+        return words.text("label.string")
+    ladder = step.motion.startswith("ladder") and path.parts[step.part].rows > 1
     return words.text("label.ladder" if ladder else "label.row", number=step.row)
+
+
+def _round_label(path: ThreadPath, step: Step, words: Words) -> str:
+    """The round or the turn of a rope; in a tube two rounds are strung at once, or the first is a ladder."""
+    part = path.parts[step.part]
+    if part.lines == "turns":
+        return words.text("label.rope", number=step.row)
+    if step.motion == "ring-strung" and part.around_mm:
+        return words.text("label.rounds-strung")
+    key = "label.round-ladder" if step.motion.startswith("ladder") else "label.round"
+    return words.text(key, number=step.row)
 
 
 def _thread_notes(steps: Sequence[Step], lengths: Sequence[CutLength], shop: Shop, words: Words) -> list[str]:
     for place, length in enumerate(lengths):
         if length.first_step == steps[0].number:
             key = "note.new-thread" if place else "note.first-thread"
+            if steps[0].motion == "strung-start":
+                key = "note.first-string"
             cut = words.text("unit.m", value=plain(length.cut_mm / 1000))
             tail = words.text("unit.cm", value=plain(shop.tail_mm / 10, 1))
             return [words.text(key, cut=cut, tail=tail)]
     return []
+
+
+def _need_notes(path: ThreadPath, steps: Sequence[Step], measures: Measures, words: Words) -> list[str]:
+    """Before a strand: the thread it needs. Before a new thread: that it begins inside a row, if it does."""
+    first = steps[0]
+    before = path.steps[first.number - 2] if first.number > 1 else None
+    if first.tail is Tail.OLD and before is not None and not before.rest and first.number < len(path.steps):
+        return [words.text("note.inside-row")]
+    strand = (first.part, first.row)
+    begun = before is not None and (before.part, before.row) == strand
+    lines = path.parts[first.part].lines
+    if lines not in ("strands", "loops") or not first.row or begun:
+        return []
+    last = first.number
+    while last < len(path.steps) and (path.steps[last].part, path.steps[last].row) == strand:
+        last += 1
+    start = measures.steps[before.number - 1].thread_mm if before else 0.0
+    needed = math.ceil((measures.steps[last - 1].thread_mm - start) / 10)
+    return [words.text(f"note.needs-{lines}", length=words.text("unit.cm", value=needed))]

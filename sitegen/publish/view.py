@@ -110,7 +110,10 @@ class WordRow:
 
     number: str
     runs: tuple[Chip, ...]
+    """In order of picking up."""
     beads: str
+    way: str
+    """The side it begins at, as the piece hangs; empty for a strand."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,7 +175,16 @@ class StepsBlock:
     kind: str = "steps"
 
 
-Block = ProseBlock | AsideBlock | ChartBlock | StepsBlock
+@dataclass(frozen=True, slots=True)
+class LegendBlock:
+    """What the signs in the step drawings mean: each sign with its sentence."""
+
+    heading: str
+    signs: tuple[tuple[Markup, str], ...]
+    kind: str = "legend"
+
+
+Block = LegendBlock | ProseBlock | AsideBlock | ChartBlock | StepsBlock
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,7 +18,7 @@ class Words:
     """All words of one language, from every file of the theme's `strings/LANGUAGE/`.
 
     A message is a text with {fields}, or a mapping one/other of such texts, chosen by the value `count`.
-    `{n:ordinal}` says a number as first, second, ...
+    `{n:ordinal}` says a number as first, second, ...; phrases as values, one or a tuple of them, are said.
     """
 
     def __init__(self, theme: Path, language: str) -> None:
@@ -48,12 +48,16 @@ class Words:
 
 
 class _Formatter(string.Formatter):
-    """`str.format` with one more way to show a number: `ordinal`."""
+    """`str.format` with one more way to show a number, `ordinal`, and with phrases as values."""
 
     def __init__(self, words: Words) -> None:
         self._words = words
 
     def format_field(self, value: Any, format_spec: str) -> str:
+        if isinstance(value, Phrase):
+            return self._words.say(value)
+        if isinstance(value, tuple):
+            return self._words.text("then").join(self._words.say(phrase) for phrase in value)
         if format_spec != "ordinal":
             return str(super().format_field(value, format_spec))
         names = self._words.text("ordinals").split()

@@ -9,7 +9,7 @@ from sitegen.model.location import Location
 from sitegen.model.source import Chart, ChartRow, Words
 from sitegen.read.faults import Faults
 
-RECTANGULAR = frozenset({"ladder", "square", "loom"})
+RECTANGULAR = frozenset({"ladder", "herringbone", "tubular herringbone", "square", "loom"})
 """Stitches whose beads lie in columns; in all others each row stands half a bead beside the next."""
 
 

@@ -20,8 +20,8 @@ class Faults:
         self.problems.append(Problem(code, where, values))
 
 
-def hint(name: str, known: Iterable[str]) -> str:
-    """A sentence that offers the nearest of the known names, or all of them."""
+def hint(name: str, known: Iterable[str], listed: str = "") -> str:
+    """A sentence that offers the nearest of the known names, or all of them (as `listed`, if given)."""
     names = list(known)
     by_lower = {candidate.lower(): candidate for candidate in reversed(names)}
     near = difflib.get_close_matches(name[:60].lower(), list(by_lower), n=1, cutoff=0.6)
@@ -29,7 +29,7 @@ def hint(name: str, known: Iterable[str]) -> str:
         return f"Did you mean `{by_lower[near[0]]}`?"
     if not names:
         return "There is none to choose from yet."
-    return "Choose from: " + ", ".join(names) + "."
+    return f"Choose from: {listed or ', '.join(names)}."
 
 
 def counted(count: int, noun: str) -> str:

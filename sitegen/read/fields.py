@@ -19,6 +19,7 @@ from sitegen.read.kinds import (
     Percent,
     Price,
     Record,
+    Strands,
     Text,
     Whole,
     WordChart,
@@ -28,6 +29,9 @@ LETTER = "[A-Za-z0-9]"
 """Regular expression for what may call a bead."""
 STOCK_KEY = "[a-z][a-z0-9-]{0,39}"
 """Regular expression for a key of the stock."""
+
+BEAD_NAME = "[a-z][a-z0-9 ./-]{0,39}"
+"""Regular expression for the name of an author's own bead kind."""
 
 _EDGE = Choice(("top", "bottom"))
 
@@ -39,6 +43,27 @@ _BEAD = (
     Field("name", Text(60), "The colour's name for people.", required=True),
     Field("hex", Hex(), 'The colour for pictures, in quotes, such as "#1f4d3a".', required=True),
     Field("finish", Text(40), "Surface in trade words, such as matte; opaque if not given."),
+)
+
+OWN_BEAD = Record(
+    (
+        Field(
+            "shape",
+            Choice(("round", "cylinder", "cube", "drop", "bugle", "bicone", "faceted")),
+            "How the bead is drawn: round, cylinder, cube, drop, bugle, bicone or faceted.",
+            required=True,
+        ),
+        Field("width", Length(0.5, 30), "Its measure across the hole, such as 3.1 mm.", required=True),
+        Field("length", Length(0.5, 50), "Its measure along the hole, such as 2 mm.", required=True),
+        Field("hole", Length(0.1, 20), "Diameter of the hole, such as 0.9 mm.", required=True),
+        Field("per_gram", Decimals(0.05, 2000), "Beads in a gram: weigh ten or more of them.", required=True),
+    )
+)
+
+_OWN_BEADS = Field(
+    "bead_kinds",
+    Record((), Named(BEAD_NAME, "bead-kind-name", OWN_BEAD, "A bead that you have measured yourself.")),
+    "Bead kinds of your own, each under the name that colours call it by.",
 )
 
 COLOUR = Either(
@@ -61,7 +86,12 @@ COLOURWAY = Record(
 
 GAUGE = Record(
     (
-        Field("beads", Whole(1, 1000), "Beads counted across the swatch.", required=True),
+        Field(
+            "beads",
+            Whole(1, 1000),
+            "Beads counted across the swatch (squares of right-angle weave, nets of netting).",
+            required=True,
+        ),
         Field("width", Length(), "How wide those beads are, such as 43 mm.", required=True),
         Field("rows", Whole(1, 1000), "Rows counted in the swatch.", required=True),
         Field("height", Length(), "How high those rows are, such as 16 mm.", required=True),
@@ -87,14 +117,41 @@ HANG = Either(
         (
             Field("from", Text(60), "The part this one hangs from.", required=True),
             Field("edge", _EDGE, "The edge of that part.", required=True),
+            Field(
+                "at",
+                Choice(("beads", "bridges")),
+                "What holds each strand: beads (their holes) or bridges; if not given, beads for a fringe "
+                "and bridges for an edging.",
+            ),
         )
     ),
+)
+
+OVER = Record(
+    (
+        Field("part", Text(60), "The earlier part that is embellished.", required=True),
+        Field(
+            "row", Whole(1, 1000), "Its chart row, counted from the top, whose gaps get beads.", required=True
+        ),
+    )
 )
 
 LOOSE_FINDING = Record(
     (
         Field("kind", Text(40), "Finding in trade words, such as jump ring.", required=True),
         Field("width", Length(), "Its width, such as 20 mm."),
+    )
+)
+
+AROUND = Record(
+    (Field("ring", Length(2, 200), "Outside of the ring worked around, such as 12 mm.", required=True),)
+)
+
+ROPE = Record(
+    (
+        Field("core", WordChart(), "The core beads a stitch goes through, such as 4C.", required=True),
+        Field("outer", WordChart(), "A stitch's beads that lie outside, such as 1A 1B 1A.", required=True),
+        Field("stitches", Whole(1, 5000), "How many stitches are made.", required=True),
     )
 )
 
@@ -113,15 +170,46 @@ PART = Record(
             "The chart row that is worked first: bottom (if not given), top, middle or row N.",
         ),
         Field("start", Choice(("left", "right")), "The side the first row starts at; left if not given."),
-        Field("reinforce", Flag(), "Whether the ladder row is sewn through once more; true if not given."),
+        Field(
+            "reinforce",
+            Flag(),
+            "Whether the ladder row, or a row of square stitch, is sewn through again; true if not given.",
+        ),
+        Field("drop", Whole(1, 3), "Beads that go into each stitch: 2 for two-drop; 1 if not given."),
+        Field("zip", Flag(), "Whether a peyote strip is zipped into a tube; false if not given."),
+        Field("base", Whole(1, 2), "Height in beads of the ladder under herringbone: 1 (if not given) or 2."),
+        Field("net", Whole(3, 7), "Beads in each net of netting: 3, 5 (if not given) or 7."),
         Field("repeat", Whole(1, 1000), "How many times the chart is worked, one above the other."),
         Field("hang", HANG, "What the part hangs from, or the finding sewn to it."),
-        Field("turn", Whole(1, 5), "Beads at a strand's end that are not passed on the way back."),
-        Field("strands", ListOf(WordChart(), 1000), "A word chart for each strand, from left to right."),
+        Field("turn", Whole(1, 9), "Beads at a strand's end that are not passed on the way back."),
+        Field(
+            "strands",
+            Strands(1000),
+            "A word chart for each strand, from left to right; or one rule for all, such as each 5D 3A, or "
+            "from 10D, each 2D longer to the centre, then 3A.",
+        ),
+        Field("span", Whole(1, 1000), "How many places on a loop or swag is joined again."),
+        Field("twist", Whole(1, 99), "Whole turns that the legs of a twisted strand make round each other."),
+        Field("over", OVER, "The row that beads are sewn over."),
+        Field("clasp", Text(40), "The finding that closes a strung part, such as toggle clasp."),
+        Field(
+            "ends",
+            Choice(("crimps", "knots")),
+            "How the ends of a strung part are held; if not given, crimps on wire and knots on thread.",
+        ),
         Field("mirror", Flag(), "Whether the strands go on as a mirror image; the last one stands once."),
         Field(
             "rows", ListOf(WordChart(), 1000), "A word chart for each row, top row first, instead of a chart."
         ),
+        Field("rounds", ListOf(WordChart(), 1000), "A word chart for each round, from the middle outward."),
+        Field("around", AROUND, "The ring that round work is worked around, if it has no centre of beads."),
+        Field("rope", ROPE, "What a spiral rope is made of."),
+        Field(
+            "edge_warps",
+            Choice(("single", "doubled")),
+            "Whether the two outer warps of loom work are doubled; single if not given.",
+        ),
+        Field("loom_allowance", Length(0, 3000), "What warps are longer than the loom strip, such as 60 cm."),
         Field("finding", LOOSE_FINDING, "A finding that is a part by itself."),
         Field("gauge", GAUGE, "Your measured swatch in this part's stitch."),
     )
@@ -154,6 +242,7 @@ HEADER = Record(
             "The beads, each called by a letter or digit.",
             required=True,
         ),
+        _OWN_BEADS,
         Field("colourways", ListOf(COLOURWAY, 100), "Named sets of other colours for the same weave."),
         Field("parts", ListOf(PART, 100), "The parts, in the order of making.", required=True),
         Field("gauge", GAUGE, "Your measured swatch; it overrules the computed size of a bead."),
@@ -174,6 +263,7 @@ SHOP = Record(
         Field("title", Text(80), "The shop's name.", required=True),
         Field("tagline", Text(200), "A few words under the name."),
         Field("maker", Text(80), "Whose name stands on the patterns."),
+        Field("contact", Text(200), "Where buyers reach the maker: a mail address or a web page."),
         Field(
             "language",
             Form("[a-z]{2,3}(-[A-Z]{2})?", "a language code such as en"),
@@ -199,11 +289,13 @@ SHOP = Record(
         Field("slack", Decimals(1, 2), "Thread used over thread computed, such as 1.2."),
         Field("pack", Mass(), "Grams in the usual pack of beads, such as 5 g."),
         Field("spare", Percent(100), "Beads bought on top of the count, such as 10 %."),
+        Field("loom_allowance", Length(0, 3000), "What warps are longer than a loom strip, such as 60 cm."),
         Field("finding_passes", Whole(1, 9), "Times the thread goes through a finding's loop."),
         Field(
             "stock",
             Record((), Named(STOCK_KEY, "stock-key", STOCK_BEAD, "A bead that patterns take by this key.")),
             "Beads that several patterns share, each under a key of its own.",
         ),
+        _OWN_BEADS,
     )
 )

@@ -12,6 +12,8 @@ from typing import Any
 from sitegen.model.location import Location
 from sitegen.model.shop import Shop
 from sitegen.model.source import (
+    Around,
+    Chart,
     Colour,
     Colourway,
     Gauge,
@@ -19,17 +21,31 @@ from sitegen.model.source import (
     LooseFinding,
     Makes,
     Measured,
+    Over,
+    OwnBead,
     Part,
     Pattern,
     Revision,
+    Rope,
+    StrandRule,
     Swap,
 )
 from sitegen.read.chart import chart_of_rows
 from sitegen.read.faults import Faults, hint
+from sitegen.read.rope import chart_of_rope
 from sitegen.read.walk import Got
+from sitegen.trade.figures import tidy
 
 GREY = "#888888"
 """Stands in for a colour that could not be read."""
+USUAL_BEAD: Mapping[str, Any] = {
+    "shape": "round",
+    "width": 2.0,
+    "length": 1.5,
+    "hole": 0.8,
+    "per_gram": 110.0,
+}
+"""Stands in for an own bead kind of which something could not be read."""
 
 
 def make_pattern(got: Got, name: str, file: str, shop: Shop, faults: Faults) -> Pattern:
@@ -49,6 +65,7 @@ def make_pattern(got: Got, name: str, file: str, shop: Shop, faults: Faults) -> 
         colourways=tuple(_colourway(way) for way in values.get("colourways", ())),
         gauge=_gauge(values.get("gauge")),
         measured=_measured(values.get("measured")),
+        bead_kinds={**shop.bead_kinds, **own_beads(values.get("bead_kinds"))},
         file=file,
         at=got.at,
         **got.picked("needle", "thread", "finding"),
@@ -73,6 +90,24 @@ def _colour(letter: str, got: Got, shop: Shop, faults: Faults) -> Colour:
         return Colour(letter, "", letter, GREY, stock=key, at=got.at)
     at = {**bead.at, **got.at}
     return Colour(letter, bead.bead, bead.name, bead.hex, bead.finish, key, at)
+
+
+def own_beads(got: Got | None) -> dict[str, OwnBead]:
+    """The author's bead kinds by name."""
+    return {tidy(name): _own_bead(tidy(name), kind) for name, kind in (got.named.items() if got else ())}
+
+
+def _own_bead(name: str, got: Got) -> OwnBead:
+    values = _whole(got, "shape", "width", "length", "hole", "per_gram") or USUAL_BEAD
+    return OwnBead(
+        name=name,
+        shape=values["shape"],
+        width_mm=values["width"],
+        length_mm=values["length"],
+        hole_mm=values["hole"],
+        per_gram=values["per_gram"],
+        at=_in_mm(got.at),
+    )
 
 
 def _revision(got: Got) -> Revision:
@@ -110,7 +145,8 @@ def _measured(got: Got | None) -> Measured | None:
 
 def _in_mm(at: Mapping[str, Location]) -> dict[str, Location]:
     """Places under the names the records give their lengths."""
-    return {f"{name}_mm" if name in ("width", "height") else name: where for name, where in at.items()}
+    lengths = ("width", "height", "length", "hole")
+    return {f"{name}_mm" if name in lengths else name: where for name, where in at.items()}
 
 
 def _hang(got: Got | None) -> Hang | None:
@@ -124,9 +160,14 @@ def _hang(got: Got | None) -> Hang | None:
         return Hang(values["from"], finding=values["finding"], at=places)
     if "edge" not in values or "from" not in values:
         return None
-    return Hang(
-        values["edge"], part=values["from"], at={"part" if n == "from" else n: w for n, w in at.items()}
-    )
+    names = {"from": "part", "at": "points"}
+    places = {names.get(name, name): where for name, where in at.items()}
+    return Hang(values["edge"], part=values["from"], points=values.get("at", ""), at=places)
+
+
+def _over(got: Got | None) -> Over | None:
+    values = _whole(got, "part", "row")
+    return None if got is None or values is None else Over(values["part"], values["row"], got.at)
 
 
 def _loose_finding(got: Got | None) -> LooseFinding | None:
@@ -135,18 +176,50 @@ def _loose_finding(got: Got | None) -> LooseFinding | None:
     return LooseFinding(got.values.get("kind", ""), got.values.get("width"), _in_mm(got.at))
 
 
+def _around(got: Got | None) -> Around | None:
+    values = _whole(got, "ring")
+    return None if got is None or values is None else Around(values["ring"], got.at)
+
+
+def _rope(got: Got | None) -> Rope | None:
+    values = _whole(got, "core", "outer", "stitches")
+    if got is None or values is None:
+        return None
+    return Rope(values["core"], values["outer"], values["stitches"], got.at)
+
+
+def _worded_chart(got: Got, rope: Rope | None) -> Chart | None:
+    """The chart of a part that gives its rows, its rounds or its rope in words."""
+    values, name = got.values, got.values.get("name", "")
+    for key in ("rows", "rounds"):
+        if key in values:
+            return chart_of_rows(name, values.get("stitch", ""), values[key], got.at[key])
+    return chart_of_rope(name, rope) if rope is not None else None
+
+
 def _part(got: Got) -> Part:
     values = got.values
     name, stitch = values.get("name", ""), values.get("stitch", "")
+    rope = _rope(values.get("rope"))
     unsure = "mirror" in got.at and "mirror" not in values
+    strands = () if unsure else values.get("strands", ())
+    rule = strands if isinstance(strands, StrandRule) else None
     return Part(
         name=name,
         stitch=stitch,
         hang=_hang(values.get("hang")),
-        strands=() if unsure else values.get("strands", ()),
-        chart=chart_of_rows(name, stitch, values["rows"], got.at["rows"]) if "rows" in values else None,
+        strands=() if rule else strands,
+        chart=_worded_chart(got, rope),
         finding=_loose_finding(values.get("finding")),
         gauge=_gauge(values.get("gauge")),
+        around=_around(values.get("around")),
+        rope=rope,
+        rule=rule,
+        over=_over(values.get("over")),
+        loom_allowance_mm=values.get("loom_allowance"),
         at=got.at,
         **got.picked("begin", "start", "reinforce", "repeat", "turn", "mirror"),
+        **got.picked("base", "net"),
+        **got.picked("span", "twist", "clasp", "ends"),
+        **got.picked("drop", "zip", "edge_warps"),
     )

@@ -95,6 +95,9 @@ class Form:
 class WordChart:
     """Beads in order: `6D 2L 3(D A)`."""
 
+    branched: bool = False
+    """Whether side branches in square brackets may stand in it."""
+
 
 Single = (
     Text | Whole | Decimals | Length | Mass | Percent | Price | Day | Hex | Flag | Choice | Form | WordChart
@@ -139,7 +142,14 @@ class Either:
     lacking: Record
 
 
-Kind = Single | ListOf | Record | Either
+@dataclass(frozen=True, slots=True)
+class Strands:
+    """A list of word charts, or one rule for all strands: `from 10D, each 2D longer to the centre`."""
+
+    most: int
+
+
+Kind = Single | ListOf | Strands | Record | Either
 
 
 @dataclass(frozen=True, slots=True)

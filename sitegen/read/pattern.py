@@ -15,6 +15,7 @@ from sitegen.read.body import note_html, read_body
 from sitegen.read.chart import ChartBlock, read_chart
 from sitegen.read.faults import Faults
 from sitegen.read.fields import HEADER
+from sitegen.read.hanging import with_rules
 from sitegen.read.header import make_pattern
 from sitegen.read.text import clean
 from sitegen.read.walk import Got, walk_record
@@ -65,6 +66,7 @@ def read_pattern(
     note_html(halves.body, file, halves.body_line, faults)
     if pattern is not None:
         pattern = replace(_with_charts(pattern, body.charts, faults), body=body.blocks)
+        pattern = with_rules(pattern, faults)
     return pattern, faults.problems
 
 
@@ -109,7 +111,7 @@ def _header(halves: _Halves, faults: Faults) -> Got | None:
 def _with_charts(pattern: Pattern, blocks: Iterable[ChartBlock], faults: Faults) -> Pattern:
     """Give each part the chart drawn under its name."""
     charts: dict[str, Chart] = {}
-    in_rows = {part.name for part in pattern.parts if "rows" in part.at}
+    in_rows = {part.name for part in pattern.parts if part.at.keys() & {"rows", "rounds", "rope"}}
     for block in blocks:
         if block.name in in_rows:
             faults.add("chart-and-rows", block.where, name=block.name)

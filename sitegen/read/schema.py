@@ -21,6 +21,7 @@ from sitegen.read.kinds import (
     Price,
     Record,
     Single,
+    Strands,
     Text,
     Whole,
     WordChart,
@@ -47,6 +48,9 @@ def _document(record: Record, title: str) -> dict[str, Any]:
 def _schema(kind: Kind) -> dict[str, Any]:
     if isinstance(kind, Record):
         return _record(kind)
+    if isinstance(kind, Strands):
+        rule = {"type": "string", "pattern": r"^\s*(?:each|from)\s.*"}
+        return {"anyOf": [_schema(ListOf(WordChart(branched=True), kind.most)), rule]}
     if isinstance(kind, ListOf):
         return {"type": "array", "items": _schema(kind.item), "minItems": 1, "maxItems": kind.most}
     if isinstance(kind, Either):
@@ -90,7 +94,8 @@ def _single(kind: Single) -> dict[str, Any]:
         case Text():  # a title such as 1912 is a number to an editor
             return {"type": ["string", "number", "boolean"], "minLength": 1, "maxLength": kind.most}
         case WordChart():  # and so is a single bead called 1
-            return {"type": ["string", "integer"], "pattern": r"^[\sA-Za-z0-9()]+$"}
+            signs = r"()\[\]" if kind.branched else "()"
+            return {"type": ["string", "integer"], "pattern": rf"^[\sA-Za-z0-9{signs}]+$"}
         case Whole():
             return {"type": "integer", "minimum": kind.least, "maximum": kind.most}
         case Decimals():

@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from sitegen.model.location import Location
+from sitegen.model.numbers import plain
 from sitegen.model.problem import Problem
 from sitegen.model.shop import Shop, StockBead
 from sitegen.read.faults import Faults
 from sitegen.read.fields import SHOP
-from sitegen.read.header import GREY
+from sitegen.read.header import GREY, own_beads
 from sitegen.read.text import clean
 from sitegen.read.walk import Got, walk_record
 from sitegen.read.yaml_nodes import read_yaml
@@ -18,6 +19,7 @@ _SAME = (
     "title",
     "tagline",
     "maker",
+    "contact",
     "language",
     "currency",
     "licence",
@@ -33,9 +35,12 @@ _SAME = (
 _OTHER = {
     "working_length": "working_length_mm",
     "tail": "tail_mm",
+    "loom_allowance": "loom_allowance_mm",
     "pack": "pack_grams",
 }
 """Key of the file -> name in the record."""
+LEAST_WORK_MM = 300.0
+"""Thread between the tails of a length that is worth threading. A judgement; no source."""
 
 
 def read_shop_file(text: str, file: str) -> tuple[Shop, list[Problem]]:
@@ -48,7 +53,12 @@ def read_shop_file(text: str, file: str) -> tuple[Shop, list[Problem]]:
             faults.add("header-empty", Location(file, 1, 1), keys="title")
         return Shop(), faults.problems
     got = walk_record(node, SHOP, "the shop's settings, one `key: value` a line", faults)
-    return (Shop() if got is None else _shop(got)), faults.problems
+    shop = Shop() if got is None else _shop(got)
+    if shop.working_length_mm - 2 * shop.tail_mm < LEAST_WORK_MM:
+        where = shop.at.get("tail_mm") or shop.at.get("working_length_mm") or Location(file, 1, 1)
+        lengths = {"tail": shop.tail_mm, "working": shop.working_length_mm, "least": LEAST_WORK_MM}
+        faults.add("tail-too-long", where, **{key: f"{plain(size)} mm" for key, size in lengths.items()})
+    return shop, faults.problems
 
 
 def _shop(got: Got) -> Shop:
@@ -58,7 +68,9 @@ def _shop(got: Got) -> Shop:
         picked["address"] = values["address"].rstrip("/") + "/"
     stock = values["stock"].named if "stock" in values else {}
     at = {_OTHER.get(key, key): where for key, where in got.at.items()}
-    return replace(Shop(at=at, stock={key: _bead(key, bead) for key, bead in stock.items()}), **picked)
+    own = own_beads(values.get("bead_kinds"))
+    stocked = {key: _bead(key, bead) for key, bead in stock.items()}
+    return replace(Shop(at=at, stock=stocked, bead_kinds=own), **picked)
 
 
 def _bead(key: str, got: Got) -> StockBead:

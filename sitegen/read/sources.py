@@ -20,6 +20,9 @@ MOST_BYTES = 1_000_000
 """Size of one source file."""
 SHOP_FILE = "shop.yaml"
 
+MARKDOWN = frozenset({".md", ".markdown", ".mdown", ".mdwn", ".mkd", ".mkdn"})
+"""How Markdown files end, in small letters; all but `.md` are reported, so that none is skipped unseen."""
+
 _NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 
@@ -109,7 +112,8 @@ def load_shop(root: Path) -> Sources:
     """Read the shop in `root`: the folder `content` in it if there is one, else the folder itself.
 
     Patterns are the Markdown files of its folder `patterns`; without such a folder, those beside the shop
-    file. Patterns with problems are among the patterns, as far as they could be read.
+    file. Patterns with problems are among the patterns, as far as they could be read. A folder `content`
+    without a shop file is worth advice; a folder of mere patterns is not.
     """
     folder = _Folder(root, root)
     if not root.is_dir():
@@ -117,14 +121,15 @@ def load_shop(root: Path) -> Sources:
         return Sources(Shop(), (), tuple(folder.faults.problems), folder.texts, root)
     source = root / "content" if (root / "content").is_dir() else root
     shop = _shop(folder, source / SHOP_FILE)
+    if source != root and not (source / SHOP_FILE).exists():
+        folder.faults.add("shop-missing", folder.nowhere(source))
     here = source / "patterns" if (source / "patterns").is_dir() else source
-    paths = sorted(here.glob("*.md"))
+    paths = sorted(path for path in here.iterdir() if path.suffix.lower() in MARKDOWN)
     if not paths:
         folder.faults.add("no-patterns", Location(folder.name(here), 0, 0, 0))
     for header in sorted(here.glob("*.yaml")):
-        beside = header.with_suffix(".md")
-        if header != source / SHOP_FILE and not beside.exists():
-            folder.faults.add("header-alone", folder.nowhere(header), other=beside.name)
+        if header != source / SHOP_FILE and header.stem not in {path.stem for path in paths}:
+            folder.faults.add("header-alone", folder.nowhere(header), other=f"{header.stem}.md")
     patterns = [folder.pattern(path, shop) for path in paths]
     return _sources(folder, shop, patterns)
 

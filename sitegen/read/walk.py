@@ -9,8 +9,9 @@ from typing import Any
 from sitegen.model.location import Location
 from sitegen.model.source import Words
 from sitegen.read.faults import Faults, hint
-from sitegen.read.kinds import Either, Field, Kind, ListOf, Named, Record, WordChart
+from sitegen.read.kinds import Either, Field, Kind, ListOf, Named, Record, Strands, WordChart
 from sitegen.read.scalars import Refused, take_scalar
+from sitegen.read.strand_rule import parse_rule
 from sitegen.read.words import parse_words
 from sitegen.read.yaml_nodes import Damaged, Entries, Items, Node, Scalar
 
@@ -59,6 +60,10 @@ def _take(node: Node, kind: Kind, key: str, doc: str, faults: Faults) -> Any:
         if isinstance(node, Entries):
             return _take_record(node, kind, faults)
         return _misshapen(node, "a record of keys and values", key, doc, faults)
+    if isinstance(kind, Strands):
+        if isinstance(node, Scalar):
+            return parse_rule(node.text, node.where, exact=node.exact, faults=faults) or NOTHING
+        kind = ListOf(WordChart(branched=True), kind.most)
     if isinstance(kind, ListOf):
         if isinstance(node, Items):
             return _take_list(node, kind, key, doc, faults)
@@ -73,7 +78,9 @@ def _take(node: Node, kind: Kind, key: str, doc: str, faults: Faults) -> Any:
         faults.add(value.code, node.where, **value.values)
         return NOTHING
     if isinstance(kind, WordChart):
-        words = parse_words(str(value), node.where, exact=node.exact, faults=faults)
+        words = parse_words(
+            str(value), node.where, exact=node.exact, branched=kind.branched, faults=faults
+        )
         return words or Words(node.text, (), node.where)
     return value
 

@@ -54,8 +54,14 @@ class Rules:
     """Thread used over thread computed."""
     tail_mm: float
     working_length_mm: float
+    loom_allowance_mm: float
+    """How much longer a warp is cut than the loom strip."""
     packing_share: float
     """Share of a hole's section that threads and needle may take."""
+    colours_apart: Mapping[str, float]
+    """Kind of colour vision -> the least CIEDE2000 between two colours."""
+    advice: Mapping[str, float]
+    """Limits beyond which a design is remarked upon."""
     comfort: tuple[Band, ...]
     """Weight of one earring, g."""
     levels: tuple[Band, ...]
@@ -63,6 +69,8 @@ class Rules:
     difficulty: Mapping[str, Factor]
     mirrored_piece: float
     """What a mirrored second piece counts as."""
+    lay: Mapping[str, float]
+    """How the beads of herringbone and openwork lie, where no gauge is published."""
     stitch_weights: Mapping[str, float]
     motion_weights: Mapping[str, float]
     beads_per_hour: Pace
@@ -98,6 +106,8 @@ def rules() -> Rules:
     pace = content["pace"]
     return Rules(
         **_values(content["habits"]),
+        colours_apart=_values(content["colours_apart"]),
+        advice=_values(content["advice"]),
         comfort=_bands(content["comfort"]),
         levels=_bands(content["levels"]),
         difficulty={
@@ -105,6 +115,7 @@ def rules() -> Rules:
             for name, entry in content["difficulty"].items()
         },
         mirrored_piece=figure(content["mirrored_piece"]).value,
+        lay=_values(content["lay"]),
         stitch_weights=_values(content["stitch_weights"]),
         motion_weights=_values(content["motion_weights"]),
         beads_per_hour=_pace(pace["beads_per_hour"]),

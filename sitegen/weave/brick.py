@@ -103,11 +103,17 @@ class _BrickRow:
         row = work.beads[pair[0]].row
         whole = len(pair) == len(self.new)
         if len(self.below) == 1:
-            phrase = Phrase("brick-first-on-one")
+            first_left = (work.beads[pair[0]].x < work.beads[pair[-1]].x) is not view.turned
+            phrase = Phrase("brick-first-on-one", {"side": "left" if first_left else "right"})
         else:
             bridge = self._bridge_for(pair[-1], below_at, along)
             key = "brick-first" if len(pair) == 2 else "brick-single"
-            phrase = Phrase(key, {"bridge": bridge - thread_at + 1})
+            ahead = bridge - thread_at + 1
+            if ahead < 1:
+                key += "-behind"
+            elif thread_at > 0:
+                key += "-inside"
+            phrase = Phrase(key, {"bridge": ahead})
         if len(pair) == 1:
             self._single(pair[0], bridge)
             self._close(row, "brick-first", phrase, last=whole)
@@ -122,8 +128,10 @@ class _BrickRow:
         work.through(second, view.down)
         work.through(first, view.up)
         work.through(second, view.down)
-        grows = len(self.new) > len(self.below) and along[first] < along[self.below[0]]
-        self._close(row, "brick-increase" if grows else "brick-first", phrase, last=whole)
+        out = along[first] < along[self.below[0]]
+        grows = out and len(self.new) > len(self.below)
+        phrases = (phrase, Phrase("brick-out")) if out else (phrase,)
+        self._close(row, "brick-increase" if grows else "brick-first", *phrases, last=whole)
 
     def _bridge_for(self, bead: int, below_at: dict[int, int], along: dict[int, int]) -> int:
         """The bridge (numbered from 0 in working order) a bead is stitched to."""
@@ -170,5 +178,5 @@ class _BrickRow:
         phrase = Phrase("brick-back-along", {"count": done - 1})
         work.step(row, "travel", (phrase,), turned=view.turned, rest=done == len(new))
 
-    def _close(self, row: int, motion: str, phrase: Phrase, *, last: bool) -> None:
-        self.work.step(row, motion, (phrase,), turned=self.view.turned, rest=last)
+    def _close(self, row: int, motion: str, *phrases: Phrase, last: bool) -> None:
+        self.work.step(row, motion, phrases, turned=self.view.turned, rest=last)

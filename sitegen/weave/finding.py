@@ -5,7 +5,8 @@ from __future__ import annotations
 from sitegen.model.problem import Problem
 from sitegen.model.source import Hang, Part
 from sitegen.model.thread import End, Phrase, PlacedFinding
-from sitegen.weave.travel import find_way, go, travel
+from sitegen.weave.across import lies_across, to
+from sitegen.weave.travel import find_way, go, travel, way_phrases
 from sitegen.weave.work import View, Work
 
 GAP_MM = 0.8
@@ -17,7 +18,7 @@ def hang_finding(work: Work, part: Part, index: int) -> bool:
 
     The thread comes out of a middle bead of the edge, goes through the loop and into the other middle
     bead (an edge with an odd number of beads has only one: back into that), and round to where it came
-    out; as often as the shop asks.
+    out; as often as the shop asks. The last time it stays inside, ready to go on.
     """
     if part.hang is None or part.hang.finding is None or _hung(work, index):
         return True
@@ -25,6 +26,8 @@ def hang_finding(work: Work, part: Part, index: int) -> bool:
     edge = _edge(work, index, end)
     if not work.passes[edge[0]]:
         return False
+    if lies_across(work, edge[0]):
+        return sew_across(work, part.hang, index, edge)
     middle = len(edge) // 2
     pair = {edge[middle], edge[(len(edge) - 1) // 2]}
     way = find_way(work, {(bead, end) for bead in pair})
@@ -65,10 +68,50 @@ def _sew(work: Work, hang: Hang, index: int, beads: tuple[int, int], view: View)
     finding = len(work.findings)
     x = (mouths[0][0] + mouths[1][0]) / 2
     work.findings.append(PlacedFinding(hang.finding, index, x, y, hang.edge))
-    for _ in range(work.shop.finding_passes):
+    rounds = work.shop.finding_passes
+    legs = find_way(work, {(out, end)}, start=(back, end.other)) or []
+    for number in range(rounds):
         work.loop(finding)
         work.through(back, end)
-        go(work, find_way(work, {(out, end)}) or [])
+        if number < rounds - 1:
+            go(work, legs)
+    side = "left" if (mouths[1][0] < mouths[0][0]) is not view.turned else "right"
     key = "finding-pair" if back != out else "finding-one"
-    phrase = Phrase(key, {"finding": hang.finding, "count": work.shop.finding_passes})
-    work.step(0, "finding", (phrase,), turned=view.turned, rest=True)
+    phrases = [Phrase(key, {"finding": hang.finding, "side": side})]
+    if rounds > 1:
+        phrases += [*way_phrases(work, legs, view), Phrase("finding-again", {"count": rounds})]
+    work.step(0, "finding", tuple(phrases), turned=view.turned, rest=True)
+
+
+def sew_across(work: Work, hang: Hang, index: int, edge: list[int]) -> bool:
+    """Sew a finding to a row of lying beads; False if the thread cannot get there.
+
+    It hangs over the middle bead, out of one end of its hole and into the other; or over the gap between the
+    two middle beads, out of one, into the other and round through the next row to where it came out.
+    """
+    assert hang.finding is not None
+    left, right = edge[(len(edge) - 1) // 2], edge[len(edge) // 2]
+    goals = {(left, End.BOTTOM), (right, End.TOP)}
+    way = find_way(work, goals)
+    if way is None:
+        return False
+    here = (way[-1].bead, way[-1].enter.other) if way else work.here
+    assert here is not None
+    out, end = here
+    back = left if out == right else right
+    if find_way(work, {here}, start=(back, end)) is None:
+        return False
+    view = View(turned=hang.edge == "bottom")
+    travel(work, goals, 0, view)
+    one, other = work.beads[left], work.beads[right]
+    over = max(one.width, other.width) / 2 + GAP_MM
+    y = one.y + (over if view.turned else -over)
+    work.findings.append(PlacedFinding(hang.finding, index, (one.x + other.x) / 2, y, hang.edge))
+    for _ in range(work.shop.finding_passes):
+        work.loop(len(work.findings) - 1)
+        work.through(back, end.other)
+        go(work, find_way(work, {here}) or [])
+    key = "finding-across-pair" if left != right else "finding-across-one"
+    values = {"finding": hang.finding, "count": work.shop.finding_passes, "way": to(view, end.other)}
+    work.step(0, "finding", (Phrase(key, values),), turned=view.turned, rest=True)
+    return True

@@ -58,7 +58,8 @@ def ladder_row(work: Work, row: list[int], view: View, *, reinforce: bool) -> No
         for bead in row[::-1]:
             work.through(bead, back)
             back = back.other
-        phrase = Phrase("ladder-back", {"count": len(row) - 1, "way": view.way(work.moves[-len(row)].enter)})
+        this, other = (view.way(move.enter) for move in work.moves[-len(row) :][:2])
+        phrase = Phrase("ladder-back", {"count": len(row) - 1, "way": this, "other": other})
         work.step(1, "ladder-back", (phrase,), turned=view.turned, rest=True)
 
 

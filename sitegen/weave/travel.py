@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import heapq
 import math
+from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from sitegen.model.thread import Bridge, End, Phrase
+from sitegen.weave.across import across_phrases, lies_across, onward
 from sitegen.weave.work import View, Work
 
 PASS_COST = 0.05
@@ -73,6 +75,9 @@ def _trace(came: dict[Spot, tuple[Spot, Leg]], start: Spot, goal: Spot) -> list[
 def _legs(work: Work, spot: Spot) -> Iterator[tuple[Leg, float]]:
     bead, end = spot
     here = work.beads[bead]
+    if lies_across(work, bead):
+        yield from (_leg(work, spot, other, enter) for other, enter in onward(work, spot))
+        return
     rows = work.rows[here.part]
     row_index = work.seats[bead]
     row = rows[row_index]
@@ -86,12 +91,12 @@ def _legs(work: Work, spot: Spot) -> Iterator[tuple[Leg, float]]:
                 yield _leg(work, spot, other, end)
     beyond = row_index + (-1 if end is End.TOP else 1)
     if 0 <= beyond < len(rows):
-        for other in rows[beyond]:
+        for other in _about(work, rows[beyond], bead):
             if work.passes[other] and _touch(work, bead, other):
                 yield _leg(work, spot, other, end.other)
     inward = row_index + (1 if end is End.TOP else -1)
     if len(row) == 1 and 0 <= inward < len(rows):
-        for other in rows[inward]:
+        for other in _about(work, rows[inward], bead):
             if work.passes[other] and _touch(work, bead, other):
                 yield _leg(work, spot, other, end)
 
@@ -104,8 +109,12 @@ def _leg(work: Work, spot: Spot, other: int, enter: End) -> tuple[Leg, float]:
 
 
 def _touch(work: Work, one: int, other: int) -> bool:
-    """Beads of neighbouring rows touch when they stand half a pitch apart."""
-    return abs(work.beads[one].x - work.beads[other].x) < 0.75 * work.parts[work.beads[one].part].bead_pitch
+    """Beads of neighbouring rows touch when they stand half a pitch apart; in herringbone, where they stand
+    in columns, those of the next column do as well.
+    """
+    part = work.parts[work.beads[one].part]
+    near = 1.1 if part.stitch == "herringbone" else 0.75
+    return abs(work.beads[one].x - work.beads[other].x) < near * part.bead_pitch
 
 
 def _covered(work: Work, one: int, other: int, end: End) -> bool:
@@ -116,8 +125,18 @@ def _covered(work: Work, one: int, other: int, end: End) -> bool:
     if not 0 <= beyond < len(rows):
         return False
     return any(
-        work.passes[bead] and _touch(work, one, bead) and _touch(work, other, bead) for bead in rows[beyond]
+        work.passes[bead] and _touch(work, one, bead) and _touch(work, other, bead)
+        for bead in _about(work, rows[beyond], one)
     )
+
+
+def _about(work: Work, row: list[int], bead: int) -> list[int]:
+    """The beads of a row (given from the left) that are near enough to touch this one."""
+    here = work.beads[bead]
+    reach = 1.2 * work.parts[here.part].bead_pitch
+    first = bisect_left(row, here.x - reach, key=lambda other: work.beads[other].x)
+    past = bisect_right(row, here.x + reach, lo=first, key=lambda other: work.beads[other].x)
+    return row[first:past]
 
 
 def travel(work: Work, goals: set[Spot], row: int, view: View) -> bool:
@@ -127,7 +146,7 @@ def travel(work: Work, goals: set[Spot], row: int, view: View) -> bool:
         return False
     if legs:
         go(work, legs)
-        work.step(row, "travel", _phrases(work, legs, view), turned=view.turned)
+        work.step(row, "travel", way_phrases(work, legs, view), turned=view.turned)
     return True
 
 
@@ -139,8 +158,10 @@ def go(work: Work, legs: list[Leg]) -> None:
         work.through(leg.bead, leg.enter)
 
 
-def _phrases(work: Work, legs: list[Leg], view: View) -> tuple[Phrase, ...]:
+def way_phrases(work: Work, legs: list[Leg], view: View) -> tuple[Phrase, ...]:
     """A way in words: passes in one direction through rows that follow each other are one sentence part."""
+    if lies_across(work, legs[0].bead):
+        return across_phrases(work, [(leg.bead, leg.enter) for leg in legs], view)
     phrases: list[Phrase] = []
     run: list[Leg] = []
     for leg in [*legs, None]:
@@ -165,7 +186,7 @@ def _seat(view: View) -> Callable[[Work, int], tuple[str, int]]:
 
 
 def _follows(work: Work, last: Leg, leg: Leg, seat: Callable[[Work, int], tuple[str, int]]) -> bool:
-    if leg.under or leg.enter is not last.enter:
+    if leg.under or last.under or leg.enter is not last.enter:
         return False
     one, other = work.beads[last.bead], work.beads[leg.bead]
     return abs(one.row - other.row) == 1 and seat(work, last.bead) == seat(work, leg.bead)
@@ -175,7 +196,11 @@ def _run_phrase(work: Work, run: list[Leg], view: View) -> Phrase:
     side, place = _seat(view)(work, run[0].bead)
     first, last = work.beads[run[0].bead].row, work.beads[run[-1].bead].row
     key = "travel-run" if len(run) > 1 else "travel-turn" if run[0].under else "travel-one"
+    bead = work.beads[run[0].bead]
+    if place == 1:
+        alone = key == "travel-one" and len(work.rows[bead.part][work.seats[run[0].bead]]) == 1
+        key += "-only" if alone else "-edge"
     return Phrase(
-        f"{key}-edge" if place == 1 else key,
+        key,
         {"way": view.way(run[0].enter), "side": side, "place": place, "first": first, "last": last},
     )

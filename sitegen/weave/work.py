@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from sitegen.model.location import Location
 from sitegen.model.problem import Problem
@@ -16,11 +16,18 @@ from sitegen.model.thread import (
     MoveKind,
     Phrase,
     PlacedFinding,
+    Point,
     Step,
     ThreadPath,
+    Warp,
     WovenPart,
 )
-from sitegen.trade.beads import BeadKind, bead_kind
+from sitegen.trade.beads import BeadSize, bead_kind
+
+
+def upright(*beads: Bead) -> bool:
+    """Whether the holes stand upright; the pairs of herringbone lean a little."""
+    return all(abs(bead.angle) <= 30.0 for bead in beads)
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +67,7 @@ class Work:
         self.steps: list[Step] = []
         self.parts: list[WovenPart] = []
         self.findings: list[PlacedFinding] = []
+        self.warps: list[Warp] = []
         self.here: tuple[int, End] | None = None
         """The bead the thread comes out of, and at which end; None before the first bead."""
         self.bridges: set[Bridge] = set()
@@ -73,10 +81,10 @@ class Work:
         self._first_move = 0
         self._picks: list[int] = []
 
-    def kind(self, letter: str) -> BeadKind:
+    def kind(self, letter: str) -> BeadSize:
         """The bead kind a letter stands for; the check stage has made sure that there is one."""
         colour = self.pattern.colour(letter)
-        kind = bead_kind(colour.bead) if colour else None
+        kind = bead_kind(colour.bead, self.pattern.bead_kinds) if colour else None
         if kind is None:
             raise KeyError(letter)
         return kind
@@ -121,9 +129,14 @@ class Work:
         self.moves.append(Move(MoveKind.UNDER, bridge=bridge))
         self._under = True
 
-    def loop(self, finding: int) -> None:
-        """Pass through a finding's loop."""
-        self.moves.append(Move(MoveKind.LOOP, finding=finding))
+    def loop(self, finding: int, at: Point | None = None) -> None:
+        """Pass through a finding's loop, or round a ring at this place."""
+        self.moves.append(Move(MoveKind.LOOP, finding=finding, at=at))
+        self._under = True
+
+    def round(self, warp: int) -> None:
+        """Turn round a warp, to the other side of the warps."""
+        self.moves.append(Move(MoveKind.WARP, warp=warp))
         self._under = True
 
     def _pass(self, kind: MoveKind, bead: int, enter: End) -> None:
@@ -138,7 +151,7 @@ class Work:
 
     def _neighbours(self, one: int, other: int) -> bool:
         a, b = self.beads[one], self.beads[other]
-        return (a.part, a.row) == (b.part, b.row) and abs(a.place - b.place) == 1 and a.angle == b.angle == 0
+        return (a.part, a.row) == (b.part, b.row) and abs(a.place - b.place) == 1 and upright(a, b)
 
     def bridge(self, one: int, other: int, end: End) -> Bridge:
         """The bridge between two neighbours, named from the left as it hangs."""
@@ -166,11 +179,17 @@ class Work:
         self._first_move = len(self.moves)
         self._picks = []
 
-    def begin_part(self, part: Part, rows: int, row_pitch: float, bead_pitch: float) -> int:
+    def begin_part(
+        self, part: Part, rows: int, row_pitch: float, bead_pitch: float, *, lines: str = "rows"
+    ) -> int:
         """Open a part; -> its index."""
-        self.parts.append(WovenPart(part.name, part.stitch, rows, row_pitch, bead_pitch))
+        self.parts.append(WovenPart(part.name, part.stitch, rows, row_pitch, bead_pitch, lines=lines))
         self.rows.append([])
         return len(self.parts) - 1
+
+    def tube(self, around_mm: float, thick_mm: float) -> None:
+        """Say that the part just opened is a tube (or a rope, around 0) and how thick it is."""
+        self.parts[-1] = replace(self.parts[-1], around_mm=around_mm, thick_mm=thick_mm)
 
     def path(self) -> ThreadPath:
         """The finished path."""
@@ -180,4 +199,5 @@ class Work:
             steps=tuple(self.steps),
             parts=tuple(self.parts),
             findings=tuple(self.findings),
+            warps=tuple(self.warps),
         )

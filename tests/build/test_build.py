@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 import os
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -13,6 +14,7 @@ import pytest
 
 from sitegen.build import BuildResult, build
 from sitegen.build.swap import MARKER, OutputRefused
+from sitegen.build.woven import is_fault
 from tests.publish.sample_shop import Built, write_shop
 
 ROOT = Path(__file__).parents[2]
@@ -134,7 +136,31 @@ def test_progress_names_every_stage(tmp_path: Path) -> None:
     told: list[str] = []
     build(root, progress=told.append, processes=1)
     name = "pebble-charm"
-    assert told == ["read", f"weave {name}", f"draw {name}", f"print {name}", "write"]
+    drawn = [f"draw {name}", f"draw the steps of {name}"]
+    assert told == ["read", f"weave {name}", *drawn, f"print {name}", "write"]
+
+
+def test_what_is_left_of_the_former_output_is_advice_and_no_failure(
+    built: Built, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    root, former = built.root, built.root / ".output.old"
+    before = fingerprint(built.output)
+    with monkeypatch.context() as patched:
+        patched.setattr(shutil, "rmtree", no_permission)
+        result = build(root, processes=1)
+        assert [str(problem.where) for problem in result.problems if problem.code == "former-left"] == [
+            f"{former}:0:0"
+        ]
+        assert not any(map(is_fault, result.problems))
+        assert fingerprint(built.output) == before
+        with pytest.raises(OutputRefused, match="cannot be deleted: Permission denied"):
+            build(root, processes=1)
+    assert codes(build(root, processes=1)) == [code for code in codes(result) if code != "former-left"]
+    assert not former.exists()
+
+
+def no_permission(path: Path) -> None:
+    raise PermissionError(13, "Permission denied", str(path))
 
 
 def test_an_output_folder_of_somebody_else_is_left_alone(tmp_path: Path) -> None:

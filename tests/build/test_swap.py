@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -18,6 +20,10 @@ def contents(folder: Path) -> dict[str, bytes]:
         for path in folder.rglob("*")
         if path.is_file() and path.name != MARKER
     }
+
+
+class Killed(BaseException):
+    """Stands for the end of the process."""
 
 
 @pytest.fixture
@@ -61,6 +67,38 @@ def test_leftovers_of_a_broken_build_are_cleaned_up(out: Path) -> None:
         pass
     assert [path.name for path in out.parent.iterdir()] == ["output"]
     assert contents(out) == OLD
+
+
+@pytest.mark.parametrize("name", [".output.new", ".output.old"])
+def test_a_build_killed_before_its_marker_came_or_after_it_went(out: Path, name: str) -> None:
+    (out.parent / name).mkdir()
+    with sole_build(out):
+        replace_output(out, NEW)
+    assert contents(out) == NEW
+    assert [path.name for path in out.parent.iterdir()] == ["output"]
+
+
+@pytest.mark.parametrize("deletion", ["unlink", "rmdir"])
+@pytest.mark.parametrize("at", range(4))
+def test_a_build_killed_at_any_deletion(
+    out: Path, deletion: str, at: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    left, real = [at], getattr(os, deletion)
+
+    def until_killed(*given: object, **named: object) -> None:
+        if not left[0]:
+            raise Killed
+        left[0] -= 1
+        real(*given, **named)
+
+    with monkeypatch.context() as patched, suppress(Killed):
+        patched.setattr(os, deletion, until_killed)
+        replace_output(out, NEW)
+    with sole_build(out):
+        assert contents(out) == NEW
+        replace_output(out, OLD)
+    assert contents(out) == OLD
+    assert [path.name for path in out.parent.iterdir()] == ["output"]
 
 
 @pytest.mark.parametrize("name", [".output.new", ".output.old"])

@@ -71,6 +71,7 @@ def test_an_unknown_stitch_counts_and_does_no_harm() -> None:
 
 SLOWER: dict[str, dict[str, Any]] = {
     "a bead": {"beads": 241},
+    "a colour": {"colours": USUAL.colours + 1},
     "a colour change": {"colour_changes": 61},
     "smaller beads": {"bead_width_mm": 2.0},
     "an increase": {"increases": 4, "increase_weight": 4.5},

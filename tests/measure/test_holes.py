@@ -10,6 +10,7 @@ from sitegen.measure.holes import hole_fit, passes_allowed
 from sitegen.measure.tools import Tools
 from sitegen.model.thread import Bead, End, Move, MoveKind, Step, ThreadPath, WovenPart
 from sitegen.trade.needles import needle
+from sitegen.trade.rules import rules
 from sitegen.trade.threads import Thread
 
 
@@ -61,7 +62,7 @@ def test_the_last_pass_allowed_fits_and_the_next_does_not(
     hole: float, thread: float, needle_mm: float
 ) -> None:
     passes = passes_allowed(hole, thread, needle_mm)
-    room = 0.6 * hole**2 - needle_mm**2
+    room = rules().packing_share * hole**2 - needle_mm**2
     if passes:
         assert (passes - 1) * thread**2 <= room + 1e-7
     assert passes * thread**2 > room - 1e-7

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from sitegen.measure.plan import plan
-from sitegen.measure.thread import bridge_point, move_lengths, step_ends
+from sitegen.measure.thread import move_lengths, step_ends
 from sitegen.model.shop import Shop
 from sitegen.model.thread import (
     Bead,
@@ -64,7 +65,7 @@ def test_a_bridge_is_reached_rounded_and_left_again() -> None:
     bridge = Bridge(0, 1, T)
     moves = [Move(MoveKind.PICK, 2, T), Move(MoveKind.UNDER, bridge=bridge), Move(MoveKind.THROUGH, 2, B)]
     work = path(beads, moves)
-    assert bridge_point(work, bridge) == (1.0, -0.5)
+    assert work.bridge_middle(bridge) == (1.0, -0.5)
     assert move_lengths(work, 0.2) == pytest.approx((1.0, math.pi * 0.2, 1.0))
 
 
@@ -91,20 +92,28 @@ SHOP = Shop(working_length_mm=1000, tail_mm=100)
 
 
 def test_a_length_is_filled_up_to_the_last_rest_that_fits() -> None:
-    work, ends = steps_of([(300, True), (300, False), (200, True), (100, True), (50, True)])
+    work, ends = steps_of([(300, True), (300, False), (200, True), (300, True), (50, True)])
     use = plan(work, ends, SHOP)
-    assert [(cut.first_step, cut.last_step, cut.cut_mm) for cut in use.lengths] == [(1, 3, 1000), (4, 5, 350)]
-    assert (use.path_mm, use.total_mm) == (950, 950 + 2 * 2 * 100)
+    assert [(cut.first_step, cut.last_step, cut.cut_mm) for cut in use.lengths] == [(1, 3, 1000), (4, 5, 550)]
+    assert (use.path_mm, use.total_mm) == (1150, 1150 + 2 * 2 * 100)
 
 
-def test_a_stretch_without_rest_is_never_cut() -> None:
-    work, ends = steps_of([(100, True), (900, False), (900, True), (10, True)])
+def test_no_stub_is_begun_where_as_many_lengths_can_be_shared_out_better() -> None:
+    """Of the 800 mm a length can work, a third is 267: 150 mm would be a stub, 350 is none."""
+    work, ends = steps_of([(300, True), (300, True), (200, True), (100, True), (50, True)])
     cuts = plan(work, ends, SHOP).lengths
-    assert [(cut.first_step, cut.last_step, cut.cut_mm) for cut in cuts] == [
-        (1, 1, 300),
-        (2, 3, 2000),
-        (4, 4, 210),
-    ]
+    assert [(cut.first_step, cut.last_step, cut.cut_mm) for cut in cuts] == [(1, 2, 800), (3, 5, 550)]
+
+
+def test_a_row_longer_than_a_length_is_begun_anew_inside_and_no_other() -> None:
+    work, ends = steps_of([(100, True), (700, False), (700, False), (300, True), (10, True)])
+    cuts = plan(work, ends, SHOP).lengths
+    assert [(cut.first_step, cut.last_step) for cut in cuts] == [(1, 2), (3, 3), (4, 5)]
+
+
+def test_a_step_longer_than_a_length_is_never_cut() -> None:
+    work, ends = steps_of([(300, True), (900, True), (300, True)])
+    assert [cut.cut_mm for cut in plan(work, ends, SHOP).lengths] == [500, 1100, 500]
 
 
 def test_lengths_are_rounded_up_to_whole_centimetres() -> None:
@@ -116,15 +125,29 @@ def test_no_steps_need_no_thread() -> None:
     assert plan(replace(path([], []), steps=()), [], SHOP).lengths == ()
 
 
-@given(st.lists(st.tuples(st.floats(0.1, 1200), st.booleans()), min_size=1, max_size=30))
-def test_lengths_follow_each_other_and_change_at_rests_only(lengths: list[tuple[float, bool]]) -> None:
+@given(st.lists(st.tuples(st.floats(0.1, 1200), st.booleans()), min_size=1, max_size=12))
+def test_lengths_follow_each_other_and_are_as_few_as_can_be(lengths: list[tuple[float, bool]]) -> None:
+    """The stops allowed are rests, and any step inside a row too long for one; going as far as each length
+    reaches gives the fewest.
+    """
     work, ends = steps_of(lengths)
     use = plan(work, ends, SHOP)
     assert [cut.first_step for cut in use.lengths] == [1] + [cut.last_step + 1 for cut in use.lengths[:-1]]
     assert use.lengths[-1].last_step == len(lengths)
-    assert all(lengths[cut.last_step - 1][1] for cut in use.lengths[:-1])
     assert sum(cut.cut_mm for cut in use.lengths) >= use.total_mm - 1e-6
+    rests = [0, *(at for at in range(1, len(lengths)) if lengths[at - 1][1]), len(lengths)]
+    used = [0.0, *ends]
+    allowed = set(rests)
+    for one, other in pairwise(rests):
+        if used[other] - used[one] > 800:
+            allowed |= set(range(one, other))
+    assert {cut.last_step for cut in use.lengths} <= allowed
     for cut in use.lengths:
-        if cut.cut_mm > 1000:
-            inside = lengths[cut.first_step - 1 : cut.last_step - 1]
-            assert not any(rest for _, rest in inside), "too long though a new one could have begun sooner"
+        if used[cut.last_step] - used[cut.first_step - 1] > 800:
+            assert cut.first_step == cut.last_step, "only a single step may be longer than a length"
+    fewest, at = 0, 0
+    while at < len(lengths):
+        within = [stop for stop in allowed if stop > at and used[stop] - used[at] <= 800]
+        at = max(within, default=min(stop for stop in allowed if stop > at))
+        fewest += 1
+    assert len(use.lengths) == fewest

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 import yaml
 
+from sitegen.draw.legend import SIGNS
 from sitegen.model.source import Makes
 from sitegen.publish.materials import GENERAL_CAUTIONS
 from sitegen.publish.papers import PAPERS
@@ -39,7 +40,7 @@ def named() -> set[str]:
 
 def made() -> set[str]:
     """Keys that are put together from a value of the model or the trade tables."""
-    cautions = [*GENERAL_CAUTIONS, "metal", *(f"thread-{name}" for name in thread_materials())]
+    cautions = [*GENERAL_CAUTIONS, "metal", "crimp", *(f"thread-{name}" for name in thread_materials())]
     return {
         *(f"makes.{makes.value}" for makes in Makes),
         *(f"level.{level}" for level in LEVELS),
@@ -47,6 +48,7 @@ def made() -> set[str]:
         *(f"aside.{kind}" for kind in ASIDES),
         *(f"paper.{paper.name}" for paper in PAPERS),
         *(f"caution.{name}.{part}" for name in cautions for part in ("label", "text")),
+        *(f"legend.{name}" for name in SIGNS),
         *("chart.row", "chart.strand", "chart.about-rows", "chart.about-strands"),
     }
 

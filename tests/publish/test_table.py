@@ -7,12 +7,12 @@ from pathlib import Path
 
 import pytest
 
+from sitegen.build.woven import work_out
 from sitegen.measure import measure
 from sitegen.model.shop import Shop
 from sitegen.publish.table import step_table
 from sitegen.publish.words import Words
 from sitegen.read.sources import load_pattern
-from sitegen.weave import weave
 
 TESTS = Path(__file__).parents[1]
 GOLDENS = Path(__file__).parent / "goldens"
@@ -24,7 +24,7 @@ SOURCES = [
 
 def table_of(file):
     pattern = load_pattern(file, Shop()).patterns[0]
-    path, _ = weave(pattern, Shop())
+    path, _ = work_out(pattern, Shop())
     assert path is not None
     words = Words(TESTS.parent / "themes" / "linen", "en")
     return pattern, path, step_table(path, pattern, Shop(), measure(path, pattern, Shop()), words)

@@ -72,6 +72,8 @@ def test_quantities(tell: Quantities) -> None:
     assert tell.feet(1420) == "4 ft 8 in"
     assert tell.feet(304.8) == "1 ft 0 in"
     assert (tell.grams(3.44), tell.grams(0.044)) == ("3.4 g", "0.04 g")
+    assert (tell.ounces(3.4), tell.ounces(1.4), tell.ounces(0.06)) == ("0.12 oz", "0.049 oz", "0.0021 oz")
+    assert (tell.ounces(2.82), tell.ounces(28.349523125), tell.ounces(0)) == ("0.099 oz", "1 oz", "0 oz")
     assert (tell.minutes(3), tell.minutes(60), tell.minutes(138)) == ("5 min", "1 h", "2 h 20 min")
     assert tell.price(None, "EUR") == "Free"
     assert tell.kilobytes(83_001) == "84 kB"

@@ -63,7 +63,7 @@ def test_a_full_shop_file_is_valid() -> None:
         ("price: 4.50", "price: dear"),
         ("  G: {", "  Gr: {"),
         ("#5d7a3a", "5d7a3a"),
-        ("turn: 1", "turn: 6"),
+        ("turn: 1", "turn: 10"),
         ("turn: 1", "turns: 1"),
         ("mirror: true", "mirror: yes"),
         ("begin: bottom", "begin: row 0"),

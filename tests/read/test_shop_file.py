@@ -100,3 +100,8 @@ def test_refuses(text: str, problem: tuple[str, int, int]) -> None:
 def test_any_text_never_raises(text: str) -> None:
     shop, _ = read_shop_file(text, "shop.yaml")
     assert isinstance(shop, Shop)
+
+
+def test_tails_leave_thread_to_work_with():
+    _, problems = read_shop_file("title: x\ntail: 100 cm\nworking_length: 30 cm\n", "shop.yaml")
+    assert [(problem.code, problem.where.line) for problem in problems] == [("tail-too-long", 2)]

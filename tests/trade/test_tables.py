@@ -10,14 +10,14 @@ from typing import Any
 import pytest
 
 from sitegen.model.shop import Shop
-from sitegen.trade.beads import bead_kind, bead_kind_names
+from sitegen.trade.beads import bead_kind, bead_kind_names, glass_per_gram, table_kind
 from sitegen.trade.figures import figure, table
 from sitegen.trade.findings import finding_kind, finding_names
 from sitegen.trade.needles import finer_needles, needle, needle_names
 from sitegen.trade.rules import band, rules
 from sitegen.trade.threads import finer_threads, parse_thread, thread_materials
 
-TABLES = ("beads", "threads", "needles", "findings", "rules")
+TABLES = ("beads", "bugles", "glass", "threads", "needles", "findings", "rules")
 CITED = re.compile(r"\[([a-z0-9-]+) (S[123])\]")
 WITHOUT_SOURCE = ("from memory", "common practice, no source", "own judgement", "no weaving", "[D]")
 
@@ -67,13 +67,13 @@ def test_names_are_found_whatever_their_case_and_blanks() -> None:
     assert finding_kind("Ear  Wire") == finding_kind("ear wire")
 
 
-@pytest.mark.parametrize("name", ["", "11/0", "round 12/0", "beads", "round 11/0 matte"])
+@pytest.mark.parametrize("name", ["", "11/0", "round 5/0", "bugle 40 mm", "bugle", "round 11/0 matte"])
 def test_unknown_bead_kinds_are_none(name: str) -> None:
     assert bead_kind(name) is None
 
 
 def test_round_11_is_as_the_trade_sells_it() -> None:
-    kind = bead_kind("round 11/0")
+    kind = table_kind("round 11/0")
     assert kind is not None
     assert (kind.shape, kind.width_mm, kind.length_mm, kind.hole_mm, kind.per_gram) == (
         "round",
@@ -86,12 +86,37 @@ def test_round_11_is_as_the_trade_sells_it() -> None:
 
 
 def test_within_a_shape_a_higher_number_is_smaller_and_lighter() -> None:
-    for shape in ("round", "cylinder"):
+    for shape in ("round", "cylinder", "cube", "bicone", "faceted"):
         kinds = [kind for name in bead_kind_names() if (kind := bead_kind(name)) and kind.shape == shape]
         sizes = [(kind.width_mm, kind.length_mm, kind.hole_mm, -kind.per_gram) for kind in kinds]
         assert all(
             one < other for small, big in pairwise(sizes) for one, other in zip(small, big, strict=True)
         )
+
+
+def test_a_bugle_is_known_by_its_length() -> None:
+    short, long = bead_kind("bugle 3 mm"), bead_kind("Bugle  6.5mm")
+    assert short is not None
+    assert long is not None
+    assert (short.name, short.length_mm, long.name, long.length_mm) == ("bugle 3 mm", 3, "bugle 6.5 mm", 6.5)
+    assert short.per_gram / long.per_gram == pytest.approx(6.5 / 3)
+    assert all(bead_kind(f"bugle {length} mm") is None for length in ("1.9", "30.1", "0"))
+
+
+@pytest.mark.parametrize("name", bead_kind_names())
+def test_glass_of_that_size_weighs_about_as_much(name: str) -> None:
+    """Two figures that come from different places: sizes, and counts to the gram."""
+    kind = bead_kind(name)
+    assert kind is not None
+    assert glass_per_gram(kind) == pytest.approx(kind.per_gram, rel=0.35)
+
+
+def test_an_own_bead_stands_before_the_table() -> None:
+    kind = bead_kind("round 11/0")
+    assert kind is not None
+    assert bead_kind(" Lentil", {"lentil": kind}) is kind
+    assert bead_kind("lentil") is None
+    assert bead_kind_names({"lentil": kind})[0] == kind.name
 
 
 @pytest.mark.parametrize(
@@ -158,6 +183,7 @@ def test_a_shop_that_says_nothing_has_the_habits_of_the_table() -> None:
         habits.tail_mm,
         habits.working_length_mm,
     )
+    assert shop.loom_allowance_mm == habits.loom_allowance_mm
 
 
 def test_difficulty_factors_add_up_to_a_hundred() -> None:

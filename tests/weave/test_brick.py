@@ -28,6 +28,7 @@ def test_an_increase_row_starts_at_the_first_bridge_and_uses_the_last_twice(samp
     path = woven(sample("D D D D\n D D D"))
     assert phrases(path, 2) == [
         ("brick-increase", "brick-first", {"bridge": 1}),
+        ("brick-increase", "brick-out", {}),
         ("brick-next", "brick-next", {}),
         ("brick-increase", "brick-increase", {}),
     ]

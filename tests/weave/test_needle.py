@@ -9,7 +9,9 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from sitegen.check import check_pattern
+from sitegen.check.tell import severity
 from sitegen.model.location import NOWHERE
+from sitegen.model.problem import Severity
 from sitegen.model.shop import Shop
 from sitegen.model.source import Chart, ChartRow, Colour, Hang, Makes, Part, Pattern, Words
 from sitegen.model.thread import End, Move, MoveKind
@@ -79,10 +81,14 @@ def test_every_chart_that_can_be_stitched_is_proved(chart, begin, start, reinfor
         )
     pattern = pattern_of(*parts)
     assume(sum(len(row.cells) for row in chart.rows) > 1)  # nothing holds a bead that is all alone
-    assume(not [problem for problem in check_pattern(pattern, Shop()) if problem.code != "letter-unused"])
+    assume(not any(severity(problem) is Severity.FAULT for problem in check_pattern(pattern, Shop())))
     path, problems = weave(pattern, Shop())
     assert {problem.code for problem in problems} <= {"weave-no-footing", "weave-no-way", "weave-no-hold"}
     assert (path is None) == bool(problems)
+    for step in path.steps if path else ():
+        for phrase in step.phrases:
+            behind = phrase.key.endswith("-behind")
+            assert behind or int(str(phrase.values.get("bridge", 1))) >= 1, phrase
 
 
 def test_all_ways_are_found_where_every_row_has_two_beads(sample, woven):
