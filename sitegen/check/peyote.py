@@ -17,6 +17,7 @@ def peyote(pattern: Pattern, shop: Shop) -> list[Problem]:
             problems += _by_drops(pattern, part)
         if part.zip:
             problems += _zip(pattern, part)
+            problems += _on_zipped(pattern, part)
     return problems
 
 
@@ -54,6 +55,17 @@ def _zip(pattern: Pattern, part: Part) -> list[Problem]:
     if rows and not _meet(rows[0], rows[-1], part.drop):
         return [Problem("zip-out-of-step", here)]
     return []
+
+
+def _on_zipped(pattern: Pattern, zipped: Part) -> list[Problem]:
+    """What would hang from an edge that a zip closes: its own finding, and other parts."""
+    problems: list[Problem] = []
+    for part in pattern.parts:
+        hang = part.hang
+        if hang is not None and (hang.part == zipped.name or (part is zipped and hang.finding)):
+            where = place(pattern, hang.at, "part", "finding")
+            problems.append(Problem("zip-hang", where, {"part": zipped.name, "edge": hang.edge}))
+    return problems
 
 
 def _meet(first: ChartRow, last: ChartRow, drop: int) -> bool:

@@ -55,6 +55,12 @@ def chart(path: ThreadPath, pattern: Pattern, part: int) -> Drawing:
 
 
 def _draw(pen: Pen, pattern: Pattern, beads: list[Bead]) -> None:
+    """Beads with their letters; what lies behind first, so that no letter shows through a bead before it."""
+    for front in sorted({bead.front for bead in beads}):
+        _draw_layer(pen, pattern, [bead for bead in beads if bead.front == front])
+
+
+def _draw_layer(pen: Pen, pattern: Pattern, beads: list[Bead]) -> None:
     for letter in sorted({bead.letter for bead in beads}):
         outlines = [bead_outline(bead) for bead in beads if bead.letter == letter]
         pen.begin("beads", {"letter": letter})
@@ -89,10 +95,7 @@ def _row_numbers(pen: Pen, path: ThreadPath, beads: dict[int, Bead]) -> None:
     pen.begin("numbers", {})
     for number, row in sorted(picked.items()):
         beside = [
-            bead
-            for near in (number - 1, number + 1)
-            for bead in picked.get(near, ())
-            if _level(bead, row[0])
+            bead for near in (number - 1, number + 1) for bead in picked.get(near, ()) if _level(bead, row[0])
         ]
         left, right = (
             min(bead.x - bead.width / 2 for bead in (*row, *beside)),

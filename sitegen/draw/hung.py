@@ -125,11 +125,14 @@ def _hangers(path: ThreadPath, beads: Mapping[int, Bead]) -> dict[int, list[Bead
 
 
 def _holders(path: ThreadPath, beads: Mapping[int, Bead]) -> list[Bead]:
-    """All beads of other parts that the part's thread goes through, or under whose bridge, in their order."""
+    """All beads of other parts that the part's beads hang on, by hole or by bridge, in their order.
+
+    Steps that add no bead lead to the edge, or hide an end of thread: what they touch holds nothing.
+    """
     part = next(iter(beads.values())).part
     found: set[int] = set()
     for step in path.steps:
-        if step.part != part or step.motion == "travel":
+        if step.part != part or not step.picks:
             continue
         for move in path.moves[max(0, step.first_move - 1) : step.past_move]:
             found |= {move.bridge.left, move.bridge.right} if move.bridge else {move.bead}

@@ -87,13 +87,17 @@ class StepArtist:
         for layer in self._layers(there - cut):
             _draw_beads(recorder, self._pattern, [beads[index] for index in layer], _THERE)
         _draw_beads(recorder, self._pattern, [beads[index] for index in sorted(cut)], _CUT)
-        _draw_beads(recorder, self._pattern, [beads[index] for index in new], _NEW)
+        hidden = [beads[index] for index in new if beads[index].front < 0]
+        shown = [beads[index] for index in new if beads[index].front >= 0]
+        _draw_beads(recorder, self._pattern, hidden, _NEW)
+        _draw_letters(recorder, self._pattern, hidden)
+        _draw_beads(recorder, self._pattern, shown, _NEW)
         copies = [beads[index] for index in beads.keys() - touched - there]
         _draw_beads(recorder, self._pattern, copies, _THERE)
         draw_rings(recorder, path, beads.values(), steps[0].motion, turned)
         for moves in stretches:
             _draw_thread(recorder, trace(path, beads, moves, turned), beads)
-        _draw_letters(recorder, self._pattern, [beads[index] for index in new])
+        _draw_letters(recorder, self._pattern, shown)
         letters = " ".join(path.beads[index].letter for index in new)
         says = f"New beads: {letters}." if letters else "No new beads."
         if turned:
@@ -155,12 +159,15 @@ class StepArtist:
         }
 
     def _layers(self, there: set[int]) -> list[list[int]]:
-        """Beads that may lie over each other in layers: what is not a strand, then strand after strand."""
-        layers: dict[tuple[int, int], list[int]] = {}
+        """Beads that may lie over each other in layers: what is not a strand, then strand after strand.
+
+        What lies behind comes first in each.
+        """
+        layers: dict[tuple[int, int, int], list[int]] = {}
         for index in sorted(there):
             bead = self._path.beads[index]
             hangs = self._path.parts[bead.part].lines == "strands"
-            layers.setdefault((bead.part, bead.row if hangs else 0), []).append(index)
+            layers.setdefault((bead.part, bead.row if hangs else 0, bead.front), []).append(index)
         return [layers[key] for key in sorted(layers)]
 
 
@@ -225,11 +232,13 @@ def colour_of(pattern: Pattern, letter: str) -> str:
 
 
 def _draw_letters(pen: Pen, pattern: Pattern, beads: list[Bead]) -> None:
+    if not beads:
+        return
     rows: dict[tuple[float, str], list[tuple[float, float, str]]] = {}
     for bead in beads:
         ink = ink_on(colour_of(pattern, bead.letter))
         rows.setdefault((round(bead.y, 3), ink), []).append((bead.x, bead.y, bead.letter))
-    size = min((letter_size(bead) for bead in beads), default=1.0)
+    size = min(letter_size(bead) for bead in beads)
     pen.begin("letters", {})
     for (_, ink), marks in rows.items():
         pen.letters(marks, size, ink)

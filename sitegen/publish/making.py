@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import groupby
+from operator import itemgetter
 
 from markupsafe import Markup
 
@@ -28,8 +30,8 @@ from sitegen.publish.view import (
     WordRow,
 )
 
-STRANDS = ("strands", "loops")
-"""What the lines of a part may be, to be called strands."""
+LINE_NAMES = {"strands": "strand", "loops": "strand", "rounds": "round", "edging": "line", "string": "line"}
+"""What the lines of a part are -> what its chart calls each; any other is a row."""
 LARGEST_CHART = 3.2
 """A chart is drawn this many times its true size where there is room, so that its letters can be read."""
 
@@ -75,9 +77,16 @@ def _before_steps(piece: Piece, medium: Medium) -> list[Block]:
             Markup(sign(name, say(f"legend.{name}")).svg(f"sign-{name}", medium.step_scale)),
             say(f"legend.{name}"),
         )
-        for name in (LOOM_SIGNS if piece.path.warps else SIGNS)
+        for name in _signs(piece)
     )
     return [*before, LegendBlock(say("legend.heading"), signs)]
+
+
+def _signs(piece: Piece) -> list[str]:
+    """The signs that occur in the piece's drawings."""
+    signs = LOOM_SIGNS if piece.path.warps else SIGNS
+    bridged = any(move.bridge is not None for move in piece.path.moves)
+    return [name for name in signs if bridged or name != "bridge"]
 
 
 class _Making:
@@ -137,7 +146,7 @@ class _Making:
 def chart_block(piece: Piece, index: int, drawing: Drawing, medium: Medium, prefix: str = "") -> ChartBlock:
     """A part's drawn chart and the same rows as word charts."""
     say, part = piece.words.text, piece.path.parts[index]
-    kind = "strand" if part.lines in STRANDS else "row"
+    kind = LINE_NAMES.get(part.lines, "row")
     svg, _ = fitted(drawing, f"{prefix}chart-{index}", medium.chart, LARGEST_CHART)
     return ChartBlock(
         part=part.name,
@@ -150,7 +159,10 @@ def chart_block(piece: Piece, index: int, drawing: Drawing, medium: Medium, pref
 
 
 def word_rows(piece: Piece, index: int) -> tuple[WordRow, ...]:
-    """A part's rows or strands in order of working, the beads of each in order of picking up."""
+    """A part's rows or strands in order of working, the beads of each in order of picking up.
+
+    Rows that follow each other and are alike stand once: `3–16`.
+    """
     rows: dict[int, list[Bead]] = {}
     for step in piece.path.steps:
         for bead in step.picks:
@@ -159,15 +171,20 @@ def word_rows(piece: Piece, index: int) -> tuple[WordRow, ...]:
     across = piece.path.parts[index].lines == "rows"
     if across:
         rows = {number: _in_line(row) for number, row in rows.items()}
+    written = [
+        ("".join(bead.letter for bead in row), _side(piece, row) if across else "", number)
+        for number, row in sorted(rows.items())
+    ]
     return tuple(
         WordRow(
-            str(number),
-            runs(piece.pattern, (bead.letter for bead in row)),
-            str(len(row)),
-            _side(piece, row) if across else "",
+            _span([number for *_, number in alike]), runs(piece.pattern, letters), str(len(letters)), side
         )
-        for number, row in sorted(rows.items())
+        for (letters, side), alike in groupby(written, key=itemgetter(0, 1))
     )
+
+
+def _span(numbers: Sequence[int]) -> str:
+    return str(numbers[0]) if len(numbers) == 1 else f"{numbers[0]}–{numbers[-1]}"
 
 
 def _in_line(row: list[Bead]) -> list[Bead]:

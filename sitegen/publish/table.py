@@ -161,7 +161,9 @@ def _need_notes(path: ThreadPath, steps: Sequence[Step], measures: Measures, wor
     """Before a strand: the thread it needs. Before a new thread: that it begins inside a row, if it does."""
     first = steps[0]
     before = path.steps[first.number - 2] if first.number > 1 else None
-    if first.tail is Tail.OLD and before is not None and not before.rest and first.number < len(path.steps):
+    after = path.steps[steps[-1].number] if steps[-1].number < len(path.steps) else None
+    new = after is not None and after.tail is Tail.NEW
+    if first.tail is Tail.OLD and new and before is not None and not before.rest:
         return [words.text("note.inside-row")]
     strand = (first.part, first.row)
     begun = before is not None and (before.part, before.row) == strand

@@ -39,7 +39,7 @@ class Words:
         """The message called `key`, filled in. KeyError if the language lacks it or a value is missing."""
         message = self._messages[key]
         if not isinstance(message, str):
-            message = message["one" if values.get("count") == 1 else "other"]
+            message = message["one" if str(values.get("count")) == "1" else "other"]
         return self._formatter.vformat(message, (), values)
 
     def has(self, key: str) -> bool:

@@ -1,6 +1,7 @@
 """Work of beads whose holes lie across -> beads laid in their places, ways through them, and ways in words.
 
-Square stitch and loom work: TOP is a bead's left mouth, BOTTOM its right one.
+Square stitch and loom work, and peyote's edges (its ways stand in teeth.py): TOP is a bead's left mouth,
+BOTTOM its right one.
 """
 
 from __future__ import annotations
@@ -15,13 +16,13 @@ from sitegen.weave.work import View, Work
 
 ACROSS = 90.0
 """The angle of a hole that lies across."""
-STITCHES_ACROSS = ("square", "loom")
+STITCHES_ACROSS = ("square", "loom", "peyote")
 Pass = tuple[int, End]
 """A bead and the end the needle goes in at."""
 
 
 def lies_across(work: Work, bead: int) -> bool:
-    """Whether a bead belongs to rows of lying beads, end to end."""
+    """Whether a bead belongs to rows of lying beads, end to end or, in peyote, with gaps between."""
     return work.parts[work.beads[bead].part].stitch in STITCHES_ACROSS
 
 

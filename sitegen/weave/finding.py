@@ -6,6 +6,7 @@ from sitegen.model.problem import Problem
 from sitegen.model.source import Hang, Part
 from sitegen.model.thread import End, Phrase, PlacedFinding
 from sitegen.weave.across import lies_across, to
+from sitegen.weave.teeth import notch, toothed
 from sitegen.weave.travel import find_way, go, travel, way_phrases
 from sitegen.weave.work import View, Work
 
@@ -87,7 +88,8 @@ def sew_across(work: Work, hang: Hang, index: int, edge: list[int]) -> bool:
     """Sew a finding to a row of lying beads; False if the thread cannot get there.
 
     It hangs over the middle bead, out of one end of its hole and into the other; or over the gap between the
-    two middle beads, out of one, into the other and round through the next row to where it came out.
+    two middle beads, out of one, into the other and round through the next row to where it came out. On
+    peyote that gap is a notch, half a bead deep.
     """
     assert hang.finding is not None
     left, right = edge[(len(edge) - 1) // 2], edge[len(edge) // 2]
@@ -99,19 +101,24 @@ def sew_across(work: Work, hang: Hang, index: int, edge: list[int]) -> bool:
     assert here is not None
     out, end = here
     back = left if out == right else right
-    if find_way(work, {here}, start=(back, end)) is None:
+    round_again = find_way(work, {here}, start=(back, end))
+    if round_again is None:
         return False
     view = View(turned=hang.edge == "bottom")
     travel(work, goals, 0, view)
     one, other = work.beads[left], work.beads[right]
-    over = max(one.width, other.width) / 2 + GAP_MM
+    over = GAP_MM + (0.0 if notch(work, left, right) else max(one.width, other.width) / 2)
     y = one.y + (over if view.turned else -over)
     work.findings.append(PlacedFinding(hang.finding, index, (one.x + other.x) / 2, y, hang.edge))
     for _ in range(work.shop.finding_passes):
         work.loop(len(work.findings) - 1)
         work.through(back, end.other)
-        go(work, find_way(work, {here}) or [])
-    key = "finding-across-pair" if left != right else "finding-across-one"
+        go(work, round_again)
     values = {"finding": hang.finding, "count": work.shop.finding_passes, "way": to(view, end.other)}
-    work.step(0, "finding", (Phrase(key, values),), turned=view.turned, rest=True)
+    key = "finding-across-pair" if left != right else "finding-across-one"
+    phrases: tuple[Phrase, ...] = (Phrase(key, values),)
+    if toothed(work, left) and left != right:
+        begin = Phrase("finding-notch" if notch(work, left, right) else "finding-beside", values)
+        phrases = (begin, *way_phrases(work, round_again, view), Phrase("finding-round", values))
+    work.step(0, "finding", phrases, turned=view.turned, rest=True)
     return True

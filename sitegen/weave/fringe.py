@@ -175,12 +175,13 @@ def _thread_strand(work: Work, strand: _Strand, hook: Hook, following: Hook | No
     if not strand.branches:
         hook.come_in(work)
         hook.go_on(work, edge, following)
-        last = "-last" if following is None else ""
+        last = "-last" if hook.closes(following) else ""
         key = f"strand-bridge{last}" if hook.bridge else f"strand{last}"
         if hook.leave is not None:
             key = f"strand-across{last}"
             values["way"] = to(edge.view, hook.leave.other)
-        work.step(hook.number, "strand", (Phrase(key, values),), turned=edge.view.turned, rest=True)
+        said = [Phrase(key, values), *hook.on_phrases(following, edge)]
+        work.step(hook.number, "strand", tuple(said), turned=edge.view.turned, rest=True)
         return
     phrases = (Phrase("strand-under", values),) if hook.bridge else ()
     phrases = (*phrases, Phrase("strand-branched", values))
@@ -198,15 +199,15 @@ def _thread_strand(work: Work, strand: _Strand, hook: Hook, following: Hook | No
         if not stop:
             hook.come_in(work)
             hook.go_on(work, edge, following)
-            said.append(hold_phrase(hook, following, edge))
+            said += hold_phrases(hook, following, edge)
         work.step(hook.number, "branch", tuple(said), turned=edge.view.turned, rest=not stop)
 
 
-def hold_phrase(hook: Hook, following: Hook | None, edge: Edge) -> Phrase:
-    """How a strand that came back to its own place is secured, in words."""
+def hold_phrases(hook: Hook, following: Hook | None, edge: Edge) -> tuple[Phrase, ...]:
+    """How a strand that came back to its own place is secured, in words, and the way to the next place."""
+    last = "-last" if hook.closes(following) else ""
     if hook.leave is not None:
         values = {"way": to(edge.view, hook.leave.other)}
-        return Phrase("hold-across-last" if following is None else "hold-across", values)
-    last = "-last" if following is None else ""
+        return Phrase(f"hold-across{last}", values), *hook.on_phrases(following, edge)
     key = f"hold-bridge{last}" if hook.bridge else f"hold{last}"
-    return Phrase(key, {"number": hook.number})
+    return (Phrase(key, {"number": hook.number}),)

@@ -8,8 +8,9 @@ from itertools import pairwise
 
 from sitegen.model.problem import Problem
 from sitegen.model.source import Part
-from sitegen.model.thread import Bridge, End, Point
-from sitegen.weave.across import lies_across
+from sitegen.model.thread import Bridge, End, Phrase, Point
+from sitegen.weave.across import lies_across, to
+from sitegen.weave.teeth import behind, toothed
 from sitegen.weave.travel import find_way, travel
 from sitegen.weave.work import View, Work
 
@@ -28,6 +29,8 @@ class Hook:
     bridge: Bridge | None = None
     leave: End | None = None
     """Where the hole lies across: the end a strand begins at; it hangs under the middle of its bead."""
+    on: tuple[int, ...] = ()
+    """Beads of the row behind that lie between this place and the next: an edge of peyote."""
 
     @property
     def mouth(self) -> End:
@@ -51,7 +54,19 @@ class Hook:
         if following is None and self.bridge:
             work.through(edge.beads[self.number], self.end)
         elif following is not None and not self.bridge:
-            work.through(following.before, self.mouth.other)
+            for bead in (*self.on, following.before):
+                work.through(bead, self.mouth.other)
+
+    def on_phrases(self, following: Hook | None, edge: Edge) -> tuple[Phrase, ...]:
+        """The way to the next place in words, where it leads through the row behind."""
+        if following is None or not self.on:
+            return ()
+        values = {"count": len(self.on), "way": to(edge.view, self.mouth.other)}
+        return (Phrase("edge-on", values),)
+
+    def closes(self, following: Hook | None) -> bool:
+        """Whether the words for a strand held in a bead stop there, without the way to the next place."""
+        return following is None or bool(self.on)
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,9 +109,10 @@ def _lying(work: Work, beads: tuple[int, ...], end: End, rightward: bool) -> tup
     leave = End.BOTTOM if rightward else End.TOP
     out = 0.5 if end is End.BOTTOM else -0.5
     row = [work.beads[bead] for bead in beads]
+    on = [behind(work, *pair) if toothed(work, pair[0]) else () for pair in pairwise(beads)]
     return tuple(
-        Hook(number, index, end, (bead.x, bead.y + out * bead.width), leave=leave)
-        for number, (index, bead) in enumerate(zip(beads, row, strict=True), start=1)
+        Hook(number, index, end, (bead.x, bead.y + out * bead.width), leave=leave, on=between)
+        for number, (index, bead, between) in enumerate(zip(beads, row, [*on, ()], strict=True), start=1)
     )
 
 

@@ -222,11 +222,11 @@ class Lattice:
         return tuple(phrases)
 
     def named(self, spot: Spot) -> dict[str, object]:
-        """A unit in words: its row, its place from the nearer side, and which way the thread leaves it."""
+        """The bead the thread leaves a unit by, in words: row, place from the nearer side, and which way."""
         column, row, heading = spot
         columns = self.row_of[row]
-        left = columns.index(column) + 1
-        right = len(columns) + 1 - left
+        left = columns.index(column) * self.drop + (self.drop if heading > 0 else 1)
+        right = len(columns) * self.drop + 1 - left
         side, place = ("left", left) if left <= right else ("right", right)
         number = self.work.beads[self.units[(column, row)][0]].row
         return {"row": number, "side": side, "place": place, "way": "right" if heading > 0 else "left"}

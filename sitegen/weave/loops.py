@@ -50,6 +50,7 @@ def loops_part(work: Work, part: Part) -> None:
         values: dict[str, object] = {"places": other.number - one.number, "bridge": other.number}
         values |= {"first": one.number, "way": to(edge.view, other.mouth.other)}
         phrases: tuple[Phrase, ...] = (Phrase(_key(motion, one, other, following), values),)
+        phrases += other.on_phrases(following, edge)
         if other.bridge:
             phrases = _over_bridges(values, first=number == 1, last=following is None)
         work.step(number, motion, phrases, turned=edge.view.turned, rest=True)
@@ -70,7 +71,7 @@ def _key(motion: str, one: Hook, other: Hook, following: Hook | None) -> str:
     key = motion if motion == "picot-loop" else key
     if other.leave is not None:
         key = f"{key}-across"
-    return key if following is not None else f"{key}-last"
+    return f"{key}-last" if other.closes(following) else key
 
 
 def _pairs(part: Part, edge: Edge) -> list[tuple[Hook, Hook]]:

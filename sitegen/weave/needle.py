@@ -84,7 +84,7 @@ class _Needle:
         self.caught = False
         """Something holds the thread since it left the last bead: a bridge or a loop."""
         self.width = 0.0
-        """Of the last bead passed."""
+        """Of the last bead passed, its longer side."""
         self.over = False
         """On a loom: whether the needle is above the warps."""
         self.sides: dict[int, set[bool]] = {}
@@ -109,6 +109,7 @@ class _Needle:
             if abs(math.dist(place, (finding.x, finding.y)) - finding.ring_mm / 2) > 1e-6:
                 self.object_to("path-bare-thread", move, number)
             self._reach(number, move, place, self.width)
+            self.point = place
             self.caught = True
         elif move.kind is MoveKind.WARP:
             self._turn(number, move)
@@ -127,7 +128,7 @@ class _Needle:
         self.spot, self.caught = move.hangs, False
         bead = self.path.beads[move.hangs[0]] if move.hangs else None
         self.point = bead.mouth(move.hangs[1]) if bead and move.hangs else None
-        self.width = bead.width if bead else 0.0
+        self.width = max(bead.width, bead.length) if bead else 0.0
 
     def _hitch(self, number: int, move: Move) -> None:
         bridge = move.bridge
@@ -155,7 +156,8 @@ class _Needle:
             self.object_to("path-not-there", move, number)
         if self.spot == (move.bead, move.enter) and not self.caught:
             self.object_to("path-pulls-out", move, number)
-        self._reach(number, move, bead.mouth(move.enter), max(bead.width, self.width, self._spacing(bead)))
+        size = max(bead.width, bead.length, self.width, self._spacing(bead))
+        self._reach(number, move, bead.mouth(move.enter), size)
         if self.spot is not None and not self.caught:
             self.joints.add(frozenset((self.spot, (move.bead, move.enter))))
         self._lay_bridge(move)
@@ -164,7 +166,7 @@ class _Needle:
             self.sides.setdefault(move.bead, set()).add(self.over)
         self.spot = (move.bead, move.enter.other)
         self.point = bead.mouth(move.enter.other)
-        self.width = bead.width
+        self.width = max(bead.width, bead.length)
         self.caught = False
 
     def _turn(self, number: int, move: Move) -> None:

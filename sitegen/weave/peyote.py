@@ -22,7 +22,7 @@ from __future__ import annotations
 from sitegen.model.problem import Problem
 from sitegen.model.source import Part
 from sitegen.model.thread import Phrase
-from sitegen.weave.finding import no_hold
+from sitegen.weave.finding import hang_finding, no_hold
 from sitegen.weave.lattice import Lattice, Place, Spot
 from sitegen.weave.work import Work
 
@@ -38,7 +38,7 @@ def peyote_part(work: Work, part: Part) -> None:
     loose = next((place for place in lattice.units if place not in lattice.picked), None)
     if loose is not None:
         work.problems.append(Problem("weave-peyote-loose", work.beads[lattice.units[loose][0]].where))
-    elif part.hang is not None and part.hang.finding is not None:
+    elif not hang_finding(work, part, lattice.part):
         work.problems.append(no_hold(work, part, lattice.part))
 
 
@@ -82,10 +82,12 @@ class _Peyote:
         self.waiting = [(column, second) for column in outside[::-heading]]
         strung = self._outward((begin, first), (second, first), heading)
         count = len(strung) * lattice.drop
-        self.work.step(2, "peyote-string", (Phrase("peyote-string", {"count": count}),))
+        said = Phrase("peyote-string" if lattice.drop == 1 else "peyote-string-drop", {"count": count})
+        self.work.step(2, "peyote-string", (said,))
         self._return(strung, -heading)
         values = {"count": count - 1, "way": _way(-heading)}
-        self.work.step(2, "peyote-string-back", (Phrase("peyote-string-back", values),), rest=True)
+        phrases = (Phrase("peyote-string-back", values), Phrase("peyote-rise", {"count": lattice.drop}))
+        self.work.step(2, "peyote-string-back", phrases, rest=True)
         self.heading = -heading
 
     def _string_way(self, first: int, second: int, start: str) -> int:

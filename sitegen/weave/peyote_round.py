@@ -16,15 +16,22 @@ from sitegen.weave.work import View, Work
 UPRIGHT = View()
 
 
-def string_ring(work: Work, ring: Sequence[int], enter: End, extra: int, view: View = UPRIGHT) -> None:
-    """String beads into a ring, go through all again and through as many more as `extra` tells."""
+def string_ring(
+    work: Work, ring: Sequence[int], enter: End, extra: int, view: View = UPRIGHT, *, rises: bool = False
+) -> None:
+    """String beads into a ring, go through all again and through as many more as `extra` tells.
+
+    `rises`: the ring is the first two rounds of a tube, of which every second bead will rise.
+    """
     for bead in ring:
         work.pick(bead, enter)
     again = (*ring, *ring[:extra])
     for bead in again:
         work.through(bead, enter)
-    phrase = Phrase("ring-strung", {"count": extra})
-    work.step(1, "ring-strung", (phrase,), turned=view.turned, rest=True)
+    phrases = [Phrase("ring-strung", {"count": extra})]
+    if rises:
+        phrases.append(Phrase("ring-rise"))
+    work.step(1, "ring-strung", tuple(phrases), turned=view.turned, rest=True)
 
 
 def peyote_round(

@@ -51,4 +51,5 @@ def spiral_rope_part(work: Work, part: Part) -> None:
             work.through(bead, End.BOTTOM)
         motion = "rope-next" if stitch else "rope-first"
         rest = stitch % SECTION == SECTION - 1 or stitch == len(rows) - 1
-        work.step(section, motion, (Phrase(motion, {"count": count, "outer": outer}),), rest=rest)
+        phrase = Phrase(motion, {"count": count, "core": count, "outer": outer})
+        work.step(section, motion, (phrase,), rest=rest)

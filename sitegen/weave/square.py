@@ -72,10 +72,7 @@ class _Square:
         for column in sorted(self.rows[base], reverse=not rightward):
             self.work.pick(self.rows[base][column], enter)
         values = {"count": len(self.rows[base]), "way": to(view, enter)}
-        phrases: tuple[Phrase, ...] = (Phrase("square-string", values),)
-        if view.turned:
-            phrases = (Phrase("square-from-the-top"), *phrases)
-        self.work.step(1, "square-string", phrases, turned=view.turned)
+        self.work.step(1, "square-string", (Phrase("square-string", values),), turned=view.turned)
 
     def row(self, chart_row: int, after: int) -> bool:
         """Stitch one row; `after` is the chart row that comes next. False, a problem noted, if it cannot."""

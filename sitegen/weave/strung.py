@@ -23,7 +23,8 @@ AT_A_TIME = 40
 """Beads strung in one step, so that a maker can tick them off. A judgement; no source."""
 CRIMP = "crimp tube"
 CRIMP_MM = 1.2
-"""From the last bead to the middle of the crimp, and from there to the clasp's loop. A judgement."""
+"""From the last bead to the middle of the crimp, and from there to the clasp's loop; where no crimp stands
+between, from the bead to the loop. A judgement."""
 ROUND = 240
 """Corners of the ring a string is laid in."""
 
@@ -33,15 +34,14 @@ def strung_part(work: Work, part: Part) -> None:
     words = part.strands[0]
     index = work.begin_part(part, 1, 0.0, 0.0, lines="string")
     lengths = [work.kind(letter).length_mm for letter in words.letters]
-    gap = 4 * CRIMP_MM
-    line = _ring(sum(lengths), gap)
+    crimped = held_by_crimps(part, work.pattern.thread or work.shop.thread)
+    line = _ring(sum(lengths), 2 * CRIMP_MM * (2 if crimped else 1))
     spots = zip(words.letters, words.spots, strict=True)
     beads = [
         work.lay(index, 1, place, spot, at)
         for place, (spot, at) in enumerate(zip(spots, along(line, lengths), strict=True), start=1)
     ]
     work.parts[index] = replace(work.parts[index], strung_mm=sum(lengths))
-    crimped = held_by_crimps(part, work.pattern.thread or work.shop.thread)
     clasp, crimps = _place_findings(work, part, index, line, crimped=crimped)
     back = min(BACK, len(beads) // 2)
     for bead in reversed(beads[:back]):

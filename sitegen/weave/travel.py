@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from sitegen.model.thread import Bridge, End, Phrase
 from sitegen.weave.across import across_phrases, lies_across, onward
+from sitegen.weave.teeth import tooth_legs, tooth_phrases, toothed
 from sitegen.weave.work import View, Work
 
 PASS_COST = 0.05
@@ -75,6 +76,11 @@ def _trace(came: dict[Spot, tuple[Spot, Leg]], start: Spot, goal: Spot) -> list[
 def _legs(work: Work, spot: Spot) -> Iterator[tuple[Leg, float]]:
     bead, end = spot
     here = work.beads[bead]
+    if toothed(work, bead):
+        for leg in tooth_legs(work, spot):
+            passed, cost = _leg(work, spot, leg.bead, leg.enter)
+            yield Leg(passed.bead, passed.enter, leg.under), cost + leg.extra
+        return
     if lies_across(work, bead):
         yield from (_leg(work, spot, other, enter) for other, enter in onward(work, spot))
         return
@@ -160,6 +166,9 @@ def go(work: Work, legs: list[Leg]) -> None:
 
 def way_phrases(work: Work, legs: list[Leg], view: View) -> tuple[Phrase, ...]:
     """A way in words: passes in one direction through rows that follow each other are one sentence part."""
+    if toothed(work, legs[0].bead):
+        passes = [((leg.bead, leg.enter), leg.under is not None) for leg in legs]
+        return tooth_phrases(work, passes, view)
     if lies_across(work, legs[0].bead):
         return across_phrases(work, [(leg.bead, leg.enter) for leg in legs], view)
     phrases: list[Phrase] = []

@@ -70,7 +70,7 @@ def tubular_peyote_part(work: Work, part: Part) -> None:
     first, second = tube.rounds[0], tube.rounds[1]
     ring = sorted((*first, *second), key=lambda bead: tube.columns[bead])
     extra = 1 if ring[0] in second else 2
-    string_ring(work, ring, enter, extra, view)
+    string_ring(work, ring, enter, extra, view, rises=True)
     here = ring[extra - 1]
     for number, (below, new) in enumerate(pairwise(tube.rounds[1:]), start=3):
         ahead = tube.from_bead(below, tube.columns[here] + 1)

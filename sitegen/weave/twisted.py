@@ -14,7 +14,7 @@ from sitegen.model.problem import Problem
 from sitegen.model.source import Part, Words
 from sitegen.model.thread import End, Phrase
 from sitegen.weave.curves import Placed, upside_down
-from sitegen.weave.fringe import hold_phrase, turn_places
+from sitegen.weave.fringe import hold_phrases, turn_places
 from sitegen.weave.hooks import Hook, edge_of, missing_bridge, reach
 from sitegen.weave.work import Work
 
@@ -45,7 +45,7 @@ def twisted_part(work: Work, part: Part) -> None:
             work.pick(bead, End.TOP)
         hook.come_in(work)
         hook.go_on(work, edge, following)
-        phrases: tuple[Phrase, ...] = (Phrase("twist", {"count": turns}), hold_phrase(hook, following, edge))
+        phrases = (Phrase("twist", {"count": turns}), *hold_phrases(hook, following, edge))
         if hook.bridge:
             phrases = (Phrase("strand-under", {"number": hook.number}), *phrases)
         work.step(number, "twist", phrases, turned=edge.view.turned, rest=True)

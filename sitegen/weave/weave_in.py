@@ -21,8 +21,8 @@ BETWEEN = 2
 """Beads gone through before each hitch, and after the last."""
 MOST_PASSES = 12
 """Beads after which a way that found no place for its hitches is given up."""
-KEPT = 12
-"""Ways followed at a time."""
+KEPT = (12, 60)
+"""Ways followed at a time; the second time round only where the first search found none."""
 REACH = 1.3
 """The longest step from bead to bead, in widths of the wider bead."""
 FULL_MM = 0.15
@@ -66,6 +66,11 @@ def find_way_in(ground: Ground, start: Spot, kinds: dict[str, BeadSize]) -> tupl
 
     `kinds` are the bead kinds on the piece by name.
     """
+    return next((legs for kept in KEPT if (legs := _search(ground, start, kinds, kept))), None)
+
+
+def _search(ground: Ground, start: Spot, kinds: dict[str, BeadSize], kept: int) -> tuple[Leg, ...] | None:
+    """The cheapest way among those that stay among the `kept` cheapest, bead after bead."""
     ways = [_Way(0.0, (), start, ground.mouth(start), None, 0, 0)]
     for _ in range(MOST_PASSES):
         longer = [then for old in ways for then in _onward(ground, old, kinds)]
@@ -75,7 +80,7 @@ def find_way_in(ground: Ground, start: Spot, kinds: dict[str, BeadSize]) -> tupl
         best: dict[tuple[Spot, int, int], list[_Way]] = {}
         for way in sorted(longer, key=_order):
             best.setdefault((way.here, way.hitches, way.since), []).append(way)
-        ways = sorted((way for same in best.values() for way in same[:2]), key=_order)[:KEPT]
+        ways = sorted((way for same in best.values() for way in same[:2]), key=_order)[:kept]
     return None
 
 

@@ -151,11 +151,15 @@ class Work:
 
     def _neighbours(self, one: int, other: int) -> bool:
         a, b = self.beads[one], self.beads[other]
-        return (a.part, a.row) == (b.part, b.row) and abs(a.place - b.place) == 1 and upright(a, b)
+        stacked = a.angle == b.angle == 90.0 and abs(a.x - b.x) < 1e-6
+        beside = a.row == b.row and abs(a.place - b.place) == 1 and upright(a, b)
+        return a.part == b.part and one != other and (beside or stacked)
 
     def bridge(self, one: int, other: int, end: End) -> Bridge:
-        """The bridge between two neighbours, named from the left as it hangs."""
-        left, right = sorted((one, other), key=lambda index: self.beads[index].x)
+        """The bridge between two neighbours, named from the left as it hangs; from the top where they lie."""
+        left, right = sorted(
+            (one, other), key=lambda index: (round(self.beads[index].x, 6), self.beads[index].y)
+        )
         return Bridge(left, right, end)
 
     def step(

@@ -10,6 +10,7 @@ import yaml
 
 from sitegen.draw.legend import SIGNS
 from sitegen.model.source import Makes
+from sitegen.publish.making import LINE_NAMES
 from sitegen.publish.materials import GENERAL_CAUTIONS
 from sitegen.publish.papers import PAPERS
 from sitegen.publish.theme import BUNDLED
@@ -49,7 +50,8 @@ def made() -> set[str]:
         *(f"paper.{paper.name}" for paper in PAPERS),
         *(f"caution.{name}.{part}" for name in cautions for part in ("label", "text")),
         *(f"legend.{name}" for name in SIGNS),
-        *("chart.row", "chart.strand", "chart.about-rows", "chart.about-strands"),
+        *(f"chart.{line}" for line in ("row", *LINE_NAMES.values())),
+        *(f"chart.about-{line}s" for line in ("row", *LINE_NAMES.values())),
     }
 
 

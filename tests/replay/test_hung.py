@@ -240,7 +240,7 @@ def string_end(hand: Hand, found: re.Match[str]) -> None:
     hand.made.append("".join(hand.trunk))
 
 
-BRIDGE = r"the (?P<which>\w+) bridge of the edge"
+BRIDGE = r"the (?P<which>\w+) bridge of the edge(?:, counted from the end where you began)?"
 BEFORE = rf"Bring the needle under {BRIDGE}(, from the back to the front,)? before you pick up the beads\."
 LEAVE = (
     r"Leave the last (?:(?P<turn>\d+) beads|bead)(?::| and) go back up through (?:the other )?(?P<back>\d+)"

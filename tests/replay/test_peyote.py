@@ -7,6 +7,7 @@ lie beside it, and left from right. It sees no path, no motion and no chart.
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass, field
 from pathlib import Path
 
 import pytest
@@ -166,7 +167,12 @@ def nothing_new(hand, found):
     assert not hand.new
 
 
+def explained(hand, found):
+    """What the next row is like: nothing to do yet."""
+
+
 GRAMMAR = (
+    (r"So far the beads lie in one line\. In row 3 every stitch leaves out", explained),
     (r"Stop bead first: .* Pick up the (\d+) beads in order", string),
     (r"Skip the last bead and go back to the (left|right) through the other (\d+)\.", string_back),
     (r"To the (left|right)(?:, one stitch at a time)?: .*go through the next", stitches),
@@ -185,6 +191,108 @@ GRAMMAR = (
     (r"Run back", nothing_new),
     (r"Zip: ", nothing_new),
 )
+
+
+@dataclass
+class Hanging:
+    """What hangs from the edges: where the thread was when each thing was taken, and where it went."""
+
+    hand: Hand
+    strands: list[tuple[tuple[int, int], str]] = field(default_factory=list)
+    """Each with the bead it hangs from."""
+    findings: list[tuple[tuple[int, int], tuple[int, int]]] = field(default_factory=list)
+
+    def follow(self, sentences: str) -> None:
+        rest = sentences
+        while rest:
+            for pattern, action in HUNG:
+                found = re.match(pattern, rest)
+                if found:
+                    action(self, found)
+                    rest = rest[found.end() :].lstrip()
+                    break
+            else:
+                pytest.fail(f"the hand does not know what to do: {rest}")
+
+
+def strand(hanging, found):
+    letters = hanging.hand.new
+    assert int(found["back"]) == len(letters) - 1
+    hanging.strands.append((hanging.hand.at, letters))
+    hanging.hand.new = ""
+    assert hanging.hand.way == WAY[found["way"]]  # out at the end it began at: round its own bead
+    if found["on"]:
+        x, y = hanging.hand.at
+        hanging.hand.at = (x + hanging.hand.way, y)
+        assert hanging.hand.at in hanging.hand.beads
+
+
+def strand_on(hanging, found):
+    """Behind the edge, and on to the next bead that stands out."""
+    (x, y), way, beads = hanging.hand.at, WAY[found["way"]], hanging.hand.beads
+    assert hanging.hand.way == way
+    (row,) = {level for column, level in beads if abs(level - y) == 1}  # an edge has one row behind it
+    count = int(found["count"] or 1)
+    assert all((x + way * number, row) in beads for number in range(1, count + 1))
+    hanging.hand.at = (x + way * (count + 1), y)
+    assert hanging.hand.at in beads
+
+
+def on_finding(hanging, found):
+    """Out of one bead, through the loop, and into the next of the same height."""
+    (x, y), way = hanging.hand.at, WAY[found["way"]]
+    assert hanging.hand.way == way
+    after = [other for other, level in hanging.hand.beads if level == y and (other - x) * way > 0]
+    onto = min(after, key=lambda other: abs(other - x)) if found["next"] else x
+    hanging.findings.append(((x, y), (onto, y)))
+    hanging.hand.at = (onto, y)
+
+
+def began(hanging, found):
+    assert hanging.hand.at == hanging.findings[-1][0]
+
+
+def along(hanging, found):
+    hanging.hand.at = hanging.hand.place(int(found["place"]), found["side"], int(found["row"]))
+    hanging.hand.way = WAY[found["way"]]
+
+
+def turn_back(hanging, found):
+    assert hanging.hand.way == -WAY[found["way"]]
+    hanging.hand.way = WAY[found["way"]]
+
+
+SIDE = "(?P<way>left|right)"
+HUNG = (
+    (
+        r"Leave the last bead: go back up through the other (?P<back>\d+)\. The strand hangs under the "
+        rf"middle of its bead: go to the {SIDE} through that bead once more"
+        r"(?P<on> and on through the next bead of the row)?\. Pull snug\.",
+        strand,
+    ),
+    (
+        rf"Then go on to the {SIDE} through the next (?:bead|(?P<count>\d+) beads) of the row behind the "
+        r"edge and the next bead that stands out\.",
+        strand_on,
+    ),
+    (
+        rf"Go through the loop of the ear wire and(?:, across the notch,)? to the {SIDE} through the "
+        r"(?:same bead|(?P<next>next bead that stands out|bead beside it))\.",
+        on_finding,
+    ),
+    (r"The thread comes out where it began\. Do all this 3 times, and pull snug each time\.", began),
+    (r"Do this 3 times in all, and pull snug each time\.", began),
+    (
+        rf"Go under the thread that lies at the edge and back to the {SIDE} through the bead you came from\.",
+        turn_back,
+    ),
+    (
+        rf"(?:Go|Weave) [^.]*?to the {SIDE} through [^.]*?bead (?P<place>\d+) from the (?P<side>left|right) "
+        r"of row (?P<row>\d+)\.",
+        along,
+    ),
+)
+"""Sentences of what hangs, and what the hand does; the first that fits is done."""
 
 
 def replay(pattern) -> Hand:
@@ -221,3 +329,46 @@ def test_the_words_alone_rebuild_the_demo():
             line = line.ljust(column) + letter
         lines.append(line)
     assert replay(pattern).letters() == "\n".join(lines)
+
+
+EARRING = HEADER.replace("price: free\n", "price: free\nfinding: ear wire\n")
+FRINGE = """    hang: {finding: ear wire, from: top}
+  - name: Fringe
+    stitch: fringe
+    hang: {from: Piece, edge: bottom}
+    strands: each 4A B C
+"""
+
+
+@pytest.mark.parametrize("begin", ["top", "bottom"])
+@pytest.mark.parametrize("name", ["even", "odd", "two-drop", "from the right", "decrease"])
+def test_the_words_alone_hang_the_finding_and_the_fringe(name, begin):
+    """The chart's own rows are replayed above; here only where the thread goes once the band is made."""
+    chart, keys = CHARTS[name]
+    header = EARRING.replace("begin: top", f"begin: {begin}")
+    text = f"{header}{keys}{FRINGE}---\n```chart Piece\n{chart}\n```\n"
+    pattern, problems = read_pattern(text, "r.md", Shop())
+    assert not problems
+    path, problems = weave(pattern, Shop())
+    assert not problems
+    band, fringe = step_table(path, pattern, Shop(), measure(path, pattern, Shop()), WORDS)
+    hand = Hand()
+    lines = chart.split("\n")
+    rows = lines if begin == "top" else lines[::-1]
+    hand.beads = {(x, y): sign for y, line in enumerate(rows) for x, sign in enumerate(line) if sign != " "}
+    hanging = Hanging(hand)
+    started = False
+    for row in (*band.rows, *fringe.rows):
+        said = " ".join(row.sentences)
+        hand.new = "".join(letter * count for count, letter in row.pick_up)
+        started = started or (row in band.rows and not row.label and not hand.new)
+        if not started:
+            continue
+        hanging.follow(said)
+    top = sorted(x for x, y in hand.beads if y == (0 if begin == "top" else len(rows) - 1))
+    bottom = sorted(x for x, y in hand.beads if y == (len(rows) - 1 if begin == "top" else 0))
+    middle = {top[(len(top) - 1) // 2], top[len(top) // 2]}
+    assert [{one[0], other[0]} for one, other in hanging.findings] == [middle]
+    places = [place[0] for place, _ in hanging.strands]
+    assert places in (bottom, bottom[::-1])
+    assert {letters for _, letters in hanging.strands} == {"AAAABC"}

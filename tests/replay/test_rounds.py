@@ -278,7 +278,7 @@ def test_spiral_rope():
             each = len(letters) - count
             stitches += 1
             continue
-        assert "in the first stitch" in text or f"go up through those {count}" in text
+        assert "core beads from the top" in text or f"go up through those {count}" in text
         assert len(letters) == times(text) * (1 + each)
         for place in range(0, len(letters), 1 + each):
             core.append(letters[place])

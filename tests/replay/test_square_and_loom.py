@@ -154,8 +154,6 @@ def obey(hand: Hand, sentence: str) -> None:
     way = "(left|right)"
     if match := said(f"These \\d+ beads are row 1\\. .* thread comes out at the {way}-hand end"):
         string(hand, match[1])
-    elif said("This piece begins at its top: turn the chart upside down"):
-        hand.turned = True
     elif said("This bead is row 1"):
         string(hand, "right")
     elif match := said(
@@ -251,6 +249,8 @@ def replay(pattern) -> list[str]:
     hand = Hand()
     for section in step_table(path, pattern, Shop(), measure(path, pattern, Shop()), WORDS):
         for row in section.rows:
+            if WORDS.text("note.turned-first") in row.notes:
+                hand.turned = True
             if WORDS.text("note.turn") in row.notes:
                 hand.turn()
             hand.new = [letter for count, letter in row.pick_up for _ in range(count)]

@@ -15,13 +15,16 @@ from sitegen.measure.thread import move_lengths
 from sitegen.model.location import NOWHERE
 from sitegen.model.shop import Shop
 from sitegen.model.source import Chart, ChartRow, Colour, Hang, Makes, Over, Part, Pattern, Words
-from sitegen.model.thread import MoveKind, ThreadPath
+from sitegen.model.thread import End, MoveKind, ThreadPath
+from sitegen.trade.beads import bead_kind_names
 from sitegen.weave import weave
 from sitegen.weave.curves import along, hanging_line
 from sitegen.weave.mirror import mirrored
 from sitegen.weave.needle import replay
+from sitegen.weave.strung import CRIMP_MM
 
 COLOURS = tuple(Colour(letter, "round 11/0", letter, "#112233") for letter in "ABC")
+BUGLES = ("bugle 2 mm", "bugle 6 mm", "bugle 12 mm", "bugle 30 mm")
 WIDTH, LENGTH = 2.1, 1.5
 """Of those beads, mm."""
 
@@ -181,6 +184,32 @@ def test_wire_is_crimped_and_thread_is_knotted_unless_told():
     assert kinds(thread="wire 0.38 mm").count("crimp tube") == 2
     assert kinds().count("crimp tube") == 0
     assert kinds(ends="crimps").count("crimp tube") == 2
+
+
+@pytest.mark.parametrize("ends", ["crimps", "knots"])
+@pytest.mark.parametrize("kind", [*(name for name in bead_kind_names() if "bugle" not in name), *BUGLES])
+@pytest.mark.parametrize("letters", ["ABCABC", "ABC" * 25], ids=["shortest", "bracelet"])
+def test_a_string_of_any_kind_of_bead_reaches_its_clasp(letters, kind, ends):
+    """From the last bead to the clasp, or to the crimp and on to it, no way is longer than CRIMP_MM."""
+    pattern = strung(letters, ends=ends)
+    path = path_of(replace(pattern, colours=tuple(replace(each, bead=kind) for each in COLOURS)))
+    clasp = next(finding for finding in path.findings if finding.kind == "toggle clasp")
+    for bead, end in ((path.beads[0], End.TOP), (path.beads[-1], End.BOTTOM)):
+        far = math.dist(bead.mouth(end), (clasp.x, clasp.y))
+        assert 0.5 <= far <= CRIMP_MM * (2 if ends == "crimps" else 1) + 0.2
+
+
+def test_the_needle_follows_the_thread_from_crimp_to_clasp():
+    """2 mm higher the clasp is within reach of beads 2.1 mm wide, 3 mm higher it is not."""
+    pattern = strung("ABC" * 10, ends="crimps")
+    path = path_of(pattern)
+
+    def objections(higher: float) -> set[str]:
+        moved = (replace(each, y=each.y - higher * (each.kind == "toggle clasp")) for each in path.findings)
+        return {problem.code for problem in replay(replace(path, findings=tuple(moved)), pattern)}
+
+    assert objections(2.0) == set()
+    assert objections(3.0) == {"path-bare-thread"}
 
 
 def test_a_string_is_a_ring_as_long_as_its_beads():

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
@@ -16,9 +17,11 @@ from sitegen.model.shop import Shop
 from sitegen.model.source import Pattern
 from sitegen.model.thread import MoveKind, Tail, ThreadPath
 from sitegen.read.pattern import read_pattern
+from sitegen.read.sources import load_pattern
 from sitegen.weave import weave, weave_in_tails
 from sitegen.weave.needle import replay
 
+DEMOS = sorted((Path(__file__).parents[2] / "content" / "patterns").glob("*.md"))
 SHORT = Shop(working_length_mm=700, tail_mm=120)
 """So short a working length that small pieces need several."""
 HEADER = """---
@@ -122,6 +125,15 @@ def test_tails_too_short_to_weave_in_are_cut_longer() -> None:
     assert (
         measure(path, pattern, stingy).thread.total_mm > measure(bare, pattern, stingy).thread.total_mm + 60
     )
+
+
+@pytest.mark.parametrize("file", DEMOS, ids=lambda file: file.stem)
+def test_no_end_of_a_demo_is_left_hanging(file: Path) -> None:
+    """Both ends of each are woven in, unless a string makes them fast itself."""
+    bare, whole = finish(load_pattern(file, Shop()).patterns[0], Shop())
+    own = {bare.parts[bare.steps[0].part].lines, bare.parts[bare.steps[-1].part].lines} == {"string"}
+    ends = {step.tail for step in whole.steps if step.tail}
+    assert ends >= (set() if own else {Tail.OLD, Tail.FIRST})
 
 
 def test_a_string_makes_its_own_ends_fast() -> None:

@@ -108,6 +108,10 @@ CHECKS = {
     "zip-begin": fault(
         "A strip that is begun in the middle cannot be zipped.", "Write `begin: top` or `begin: bottom`."
     ),
+    "zip-hang": fault(
+        "`{part}` is zipped: its {edge} edge lies inside the tube, and nothing can hang from it.",
+        "Leave out `zip`, or what hangs there.",
+    ),
     "zip-out-of-step": fault(
         "The last row does not fit between the beads of the first, so the two cannot be zipped.",
         "Give the strip an even number of rows, `repeat` included, and straight edges.",

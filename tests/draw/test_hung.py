@@ -1,0 +1,45 @@
+"""Charts of what hangs: the edge that holds it and nothing else, and no letter through a bead before it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from sitegen.build.woven import work_out
+from sitegen.draw.chart import chart
+from sitegen.draw.step import StepArtist
+from sitegen.model.shop import Shop
+from sitegen.read.sources import load_pattern
+
+DEMOS = Path(__file__).parents[2] / "content" / "patterns"
+
+
+def worked(name):
+    """A demo with its ends woven in."""
+    pattern = load_pattern(DEMOS / f"{name}.md", Shop()).patterns[0]
+    path, problems = work_out(pattern, Shop())
+    assert path is not None
+    assert not [problem for problem in problems if problem.code.startswith("path")]
+    return pattern, path
+
+
+def groups(drawing):
+    """What each group of the drawing is, in order of drawing."""
+    return [values[0] for name, values in drawing.calls if name == "begin"]
+
+
+@pytest.mark.parametrize(("name", "part", "held"), [("window-box", 2, 6), ("hazel-catkins", 2, 5)])
+def test_a_chart_shows_the_edge_alone(name, part, held):
+    """The way to the far edge, and ends woven in elsewhere, are not drawn into it."""
+    pattern, path = worked(name)
+    assert groups(chart(path, pattern, part)).count("hanger") == held
+
+
+def test_letters_of_a_leg_that_lies_behind_are_drawn_before_the_leg_in_front():
+    pattern, path = worked("hazel-catkins")
+    step = next(step for step in path.steps if step.motion == "twist")
+    for drawing in (chart(path, pattern, 1), StepArtist(path, pattern).draw(step.number, step.number, "x")):
+        kinds = groups(drawing)
+        first = kinds.index("letters")
+        assert any(kind in ("beads", "beads-new") for kind in kinds[first:])
