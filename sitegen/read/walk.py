@@ -63,6 +63,10 @@ def _take(node: Node, kind: Kind, key: str, doc: str, faults: Faults) -> Any:
     if isinstance(kind, Strands):
         if isinstance(node, Scalar):
             return parse_rule(node.text, node.where, exact=node.exact, faults=faults) or NOTHING
+        for item in node.nodes if isinstance(node, Items) else ():
+            if isinstance(item, Scalar) and item.text.startswith(("each ", "from ")):
+                faults.add("rule-listed", item.where)
+                return NOTHING
         kind = ListOf(WordChart(branched=True), kind.most)
     if isinstance(kind, ListOf):
         if isinstance(node, Items):

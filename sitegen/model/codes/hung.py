@@ -19,6 +19,10 @@ HUNG = {
         "This is no rule for strands: {wanted} should stand here.",
         "Write `each 5D 3A`, or `from 10D, each 2D longer to the centre, then 3A`, or a list of strands.",
     ),
+    "rule-listed": fault(
+        "A rule for all strands stands here in a list.",
+        "Write it by itself, without brackets or a dash before it: `strands: each 5D 3A`.",
+    ),
     "rule-shorter": fault(
         "How many beads go from strand to strand is a number.", "Write for example `each 2 shorter`."
     ),
