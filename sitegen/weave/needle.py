@@ -300,11 +300,10 @@ def _unlike_chart(path: ThreadPath, pattern: Pattern) -> Iterator[Problem]:
 
 def _rows(beads: Sequence[Bead], part: Part) -> tuple[list[str], list[str]]:
     """Letters with their half-pitch places, row by row from the top: as they lie, and as written."""
-    heights = sorted({round(bead.y, 4) for bead in beads})
-    lying = [
-        sorted((bead for bead in beads if round(bead.y, 4) == height), key=lambda bead: bead.x)
-        for height in heights
-    ]
+    levels: dict[float, list[Bead]] = {}
+    for bead in beads:
+        levels.setdefault(round(bead.y, 4), []).append(bead)
+    lying = [sorted(row, key=_from_left) for _, row in sorted(levels.items())]
     steps = [other.x - one.x for row in lying for one, other in pairwise(row)]
     half = min(steps, default=2.0) / 2
     if len(lying) > 1 and not steps:
