@@ -23,7 +23,6 @@ from sitegen.build.look import shop_look
 from sitegen.build.swap import OutputRefused
 from sitegen.build.woven import is_fault, weave_all
 from sitegen.check.tell import tell
-from sitegen.measure import measure
 from sitegen.model.problem import Problem
 from sitegen.publish.printing import PrintFault
 from sitegen.publish.report import measures_json, measures_text
@@ -192,8 +191,7 @@ def _measure(arguments: argparse.Namespace) -> int:
     _report(problems, found.texts, sys.stderr)
     if look is None or not woven or any(map(is_fault, problems)):
         return FAULTS
-    ((pattern, path),) = woven
-    measures = measure(path, pattern, found.shop)
+    ((pattern, path, measures),) = woven
     if arguments.json:
         report = measures_json(pattern, path, measures, look.words) | ({"bead_swap": swaps} if swaps else {})
         _say(json.dumps(report, indent=2, ensure_ascii=False))

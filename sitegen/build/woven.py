@@ -12,6 +12,7 @@ from sitegen.measure import measure
 from sitegen.measure.design import design
 from sitegen.measure.plan import thread_changes
 from sitegen.model.codes import CODES
+from sitegen.model.measures import Measures
 from sitegen.model.problem import Problem, Severity
 from sitegen.model.shop import Shop
 from sitegen.model.source import Makes, Pattern
@@ -23,7 +24,8 @@ from sitegen.read.sources import Sources
 from sitegen.weave import weave, weave_in_tails
 from sitegen.weave.mirror import mirrored
 
-Woven = tuple[Pattern, ThreadPath]
+Woven = tuple[Pattern, ThreadPath, Measures]
+"""A pattern that can be made: its thread path, ends woven in, and what is measured of it."""
 
 
 def is_fault(problem: Problem) -> bool:
@@ -32,7 +34,7 @@ def is_fault(problem: Problem) -> bool:
 
 
 def weave_all(sources: Sources, progress: Callable[[str], None]) -> tuple[list[Woven], list[Problem]]:
-    """Check every pattern, and weave each one that is without fault so far."""
+    """Check every pattern; weave and measure each one that is without fault so far."""
     woven: list[Woven] = []
     problems: list[Problem] = []
     faulty = {_stem(problem.where.file) for problem in sources.problems if is_fault(problem)}
@@ -43,8 +45,9 @@ def weave_all(sources: Sources, progress: Callable[[str], None]) -> tuple[list[W
             path, more = work_out(pattern, sources.shop)
             found = [*found, *more]
             if path is not None:
-                woven.append((pattern, path))
-                found += design(path, pattern, sources.shop, measure(path, pattern, sources.shop))
+                measures = measure(path, pattern, sources.shop)
+                woven.append((pattern, path, measures))
+                found += design(path, pattern, sources.shop, measures)
         problems += found
     return woven, problems
 
@@ -65,22 +68,23 @@ def _stem(file: str) -> str:
 def make_pieces(
     woven: Sequence[Woven], shop: Shop, words: Words, progress: Callable[[str], None]
 ) -> list[Piece]:
-    """Measure and draw every woven pattern."""
+    """Draw every woven pattern."""
     pieces = []
-    for pattern, path in woven:
+    for pattern, path, measures in woven:
         progress(f"draw {pattern.name}")
-        piece = _piece(pattern, path, shop, words)
+        piece = _piece((pattern, path, measures), shop, words)
         other = mirrored(pattern) if pattern.makes is Makes.MIRRORED_PAIR else None
         if other is not None:
             other_path, _ = work_out(other, shop)  # what can be woven can be woven in a mirror
             if other_path is not None:
-                piece = replace(piece, second=_piece(other, other_path, shop, words))
+                seen = (other, other_path, measure(other_path, other, shop))
+                piece = replace(piece, second=_piece(seen, shop, words))
         pieces.append(piece)
     return pieces
 
 
-def _piece(pattern: Pattern, path: ThreadPath, shop: Shop, words: Words) -> Piece:
-    measures = measure(path, pattern, shop)
+def _piece(woven: Woven, shop: Shop, words: Words) -> Piece:
+    pattern, path, measures = woven
     drawn = {bead.part for bead in path.beads}
     charts = tuple(
         chart(path, pattern, index) if index in drawn else None for index in range(len(path.parts))
