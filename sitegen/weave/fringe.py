@@ -19,7 +19,7 @@ from sitegen.model.source import Part, Words
 from sitegen.model.thread import End, Phrase
 from sitegen.weave.across import to
 from sitegen.weave.curves import Placed, upside_down
-from sitegen.weave.hooks import Edge, Hook, edge_of, missing_bridge, reach
+from sitegen.weave.hooks import Edge, Hook, open_strands
 from sitegen.weave.work import Work
 
 LEAN = 48.0
@@ -39,15 +39,11 @@ class _Strand:
 
 def fringe_part(work: Work, part: Part) -> None:
     """Work all strands of a fringe, straight or branched, from the side nearer the thread to the other."""
-    edge = edge_of(work, part)
-    strands = part.all_strands
-    bead_pitch = work.parts[edge.source].bead_pitch
-    index = work.begin_part(part, len(strands), 0.0, bead_pitch, lines="strands")
-    if missing_bridge(work, part, edge) or not reach(work, part, edge, edge.hooks[0], 0):
+    opened = open_strands(work, part)
+    if opened is None:
         return
-    pairs = list(zip(edge.hooks, strands if edge.rightward else strands[::-1], strict=True))
-    for number, (hook, words) in enumerate(pairs, start=1):
-        following = pairs[number][0] if number < len(pairs) else None
+    edge, index, hung = opened
+    for hook, words, following in hung:
         strand = _lay_strand(work, index, words, (hook, _outward(edge, hook)), part.turn)
         _thread_strand(work, strand, hook, following, edge)
 

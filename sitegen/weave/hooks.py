@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from sitegen.model.problem import Problem
-from sitegen.model.source import Part
+from sitegen.model.source import Part, Words
 from sitegen.model.thread import Bridge, End, Phrase, Point
 from sitegen.weave.across import lies_across, to
 from sitegen.weave.teeth import behind, toothed
@@ -83,6 +83,10 @@ class Edge:
     """The part it belongs to."""
 
 
+HungStrand = tuple[Hook, Words, Hook | None]
+"""Where a strand hangs, its words, and where the next one hangs."""
+
+
 def edge_of(work: Work, part: Part, usual: str = "beads") -> Edge:
     """The edge a part hangs from, worked from the side nearer the thread; `usual` is what holds strands."""
     assert part.hang is not None and part.hang.part is not None  # the check stage holds it
@@ -140,6 +144,19 @@ def reach(work: Work, part: Part, edge: Edge, hook: Hook, row: int) -> bool:
         work.problems.append(Problem("weave-no-way", where, {"row": max(1, row)}))
         return False
     return True
+
+
+def open_strands(work: Work, part: Part) -> tuple[Edge, int, list[HungStrand]] | None:
+    """Begin a part of strands and bring the thread to the first: the edge, the part's index, and the strands
+    in order of working; None, with a problem noted, where the edge or the way to it is missing.
+    """
+    edge = edge_of(work, part)
+    strands = part.all_strands if edge.rightward else part.all_strands[::-1]
+    pitch = work.parts[edge.source].bead_pitch
+    index = work.begin_part(part, len(strands), 0.0, pitch, lines="strands")
+    if missing_bridge(work, part, edge) or not reach(work, part, edge, edge.hooks[0], 0):
+        return None
+    return edge, index, list(zip(edge.hooks, strands, (*edge.hooks[1:], None), strict=True))
 
 
 def missing_bridge(work: Work, part: Part, edge: Edge) -> bool:

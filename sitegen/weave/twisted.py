@@ -15,7 +15,7 @@ from sitegen.model.source import Part, Words
 from sitegen.model.thread import End, Phrase
 from sitegen.weave.curves import Placed, upside_down
 from sitegen.weave.fringe import hold_phrases, turn_places
-from sitegen.weave.hooks import Hook, edge_of, missing_bridge, reach
+from sitegen.weave.hooks import Hook, open_strands
 from sitegen.weave.work import Work
 
 TURN_WIDTHS = 6.0
@@ -26,15 +26,11 @@ STEEPEST = 0.7
 
 def twisted_part(work: Work, part: Part) -> None:
     """Work all twisted strands, from the side nearer the thread to the other."""
-    edge = edge_of(work, part)
-    strands = part.all_strands
-    pitch = work.parts[edge.source].bead_pitch
-    index = work.begin_part(part, len(strands), 0.0, pitch, lines="strands")
-    if missing_bridge(work, part, edge) or not reach(work, part, edge, edge.hooks[0], 0):
+    opened = open_strands(work, part)
+    if opened is None:
         return
-    pairs = list(zip(edge.hooks, strands if edge.rightward else strands[::-1], strict=True))
-    for number, (hook, words) in enumerate(pairs, start=1):
-        following = pairs[number][0] if number < len(pairs) else None
+    edge, index, hung = opened
+    for number, (hook, words, following) in enumerate(hung, start=1):
         turns = part.twist or _usual_twist(work, words, part.turn)
         side = 1.0 if edge.rightward else -1.0
         beads = _lay_plied(work, (index, hook, side), words, part.turn, turns)
