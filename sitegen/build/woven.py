@@ -87,7 +87,8 @@ def _piece(woven: Woven, shop: Shop, words: Words) -> Piece:
     pattern, path, measures = woven
     drawn = {bead.part for bead in path.beads}
     charts = tuple(
-        chart(path, pattern, index) if index in drawn else None for index in range(len(path.parts))
+        chart(path, pattern, index, words.text) if index in drawn else None
+        for index in range(len(path.parts))
     )
     table = step_table(path, pattern, shop, measures, words)
-    return Piece(pattern, shop, path, measures, words, finished(path, pattern), charts, table)
+    return Piece(pattern, shop, path, measures, words, finished(path, pattern, words.text), charts, table)

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 
-from sitegen.draw.colour import INK, OUTLINE, ink_on
+from sitegen.draw.colour import INK, OUTLINE, Dye, palette_of
 from sitegen.draw.hung import LABEL_MM, draw_as_it_hangs, draw_strands, draw_string
 from sitegen.draw.pens import Drawing, Outline, Paint, Pen, Recorder, Text, finish
 from sitegen.draw.round_chart import draw_rope, draw_rounds
 from sitegen.draw.shapes import arrowhead, bead_outline
-from sitegen.draw.step import colour_of, letter_size
+from sitegen.draw.step import draw_letters
+from sitegen.model.say import Say
 from sitegen.model.source import Pattern
 from sitegen.model.thread import Bead, MoveKind, ThreadPath
 
@@ -22,59 +23,38 @@ HUNG = {
     "turns": draw_rope,
 }
 """What the lines of a part are -> how its chart is drawn; rows are drawn here."""
-_COUNTED = {
-    "strands": "{} strands",
-    "loops": "{} loops",
-    "edging": "an edging",
-    "string": "one string",
-    "rounds": "{} rounds",
-    "turns": "{} turns of a rope",
-}
-
-
 CLOSE_MM = 3.6
 """How far a row's number moves out where another stands too close above it."""
 
 
-def chart(path: ThreadPath, pattern: Pattern, part: int) -> Drawing:
+def chart(path: ThreadPath, pattern: Pattern, part: int, say: Say) -> Drawing:
     """The chart of the part with this index. Letters make it work in black and white."""
     recorder = Recorder()
     beads = {index: bead for index, bead in enumerate(path.beads) if bead.part == part}
     woven = path.parts[part]
     if woven.lines in HUNG:
-        HUNG[woven.lines](recorder, path, pattern, beads, _draw)
-        counted = _COUNTED[woven.lines].format(woven.rows)
+        HUNG[woven.lines](recorder, path, beads, _draw)
     else:
-        _draw(recorder, pattern, list(beads.values()))
+        _draw(recorder, list(beads.values()))
         _row_numbers(recorder, path, beads)
-        counted = f"{woven.rows} rows" if woven.rows > 1 else "one row"
-    words = (
-        f"{woven.stitch.capitalize()} chart of {counted}, {len(beads)} beads; every bead carries its letter."
-    )
-    return finish(recorder, f"Chart: {woven.name}", words, 0.6)
+    counted = say(f"drawing.chart-{woven.lines}", count=woven.rows)
+    words = say("drawing.chart-says", stitch=woven.stitch, lines=counted, beads=len(beads))
+    return finish(recorder, say("drawing.chart", part=woven.name), words, 0.6, palette_of(pattern))
 
 
-def _draw(pen: Pen, pattern: Pattern, beads: list[Bead]) -> None:
+def _draw(pen: Pen, beads: list[Bead]) -> None:
     """Beads with their letters; what lies behind first, so that no letter shows through a bead before it."""
     for front in sorted({bead.front for bead in beads}):
-        _draw_layer(pen, pattern, [bead for bead in beads if bead.front == front])
+        _draw_layer(pen, [bead for bead in beads if bead.front == front])
 
 
-def _draw_layer(pen: Pen, pattern: Pattern, beads: list[Bead]) -> None:
+def _draw_layer(pen: Pen, beads: list[Bead]) -> None:
     for letter in sorted({bead.letter for bead in beads}):
         outlines = [bead_outline(bead) for bead in beads if bead.letter == letter]
         pen.begin("beads", {"letter": letter})
-        pen.shapes(outlines, Paint(fill=colour_of(pattern, letter), stroke=OUTLINE, width=0.09))
+        pen.shapes(outlines, Paint(fill=Dye(letter), stroke=OUTLINE, width=0.09))
         pen.end()
-    rows: dict[tuple[float, str], list[tuple[float, float, str]]] = {}
-    for bead in sorted(beads, key=lambda bead: (round(bead.y, 3), bead.x)):
-        ink = ink_on(colour_of(pattern, bead.letter))
-        rows.setdefault((round(bead.y, 3), ink), []).append((bead.x, bead.y, bead.letter))
-    size = min(letter_size(bead) for bead in beads)
-    pen.begin("letters", {})
-    for (_, ink), marks in rows.items():
-        pen.letters(marks, size, ink)
-    pen.end()
+    draw_letters(pen, sorted(beads, key=lambda bead: (round(bead.y, 3), bead.x)))
 
 
 def _level(bead: Bead, first: Bead) -> bool:

@@ -1,6 +1,11 @@
-"""`#rrggbb` colours -> paler, darker, and inks that can be read on them."""
+"""`#rrggbb` colours -> paler, darker, and inks that can be read on them; dyes follow a design's letters."""
 
 from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from sitegen.model.source import Pattern
 
 INK = "#2b2622"
 """Outlines and numbers: about 14:1 on white."""
@@ -42,3 +47,46 @@ def contrast(one: str, other: str) -> float:
 def ink_on(fill: str) -> str:
     """Black or white, whichever reads better on a fill; never under 4.58:1."""
     return "#000000" if contrast("#000000", fill) >= contrast(WHITE, fill) else WHITE
+
+
+@dataclass(frozen=True, slots=True)
+class Dye:
+    """The colour of a letter of the design, whatever that is, mixed with a fixed one."""
+
+    letter: str
+    toward: str = WHITE
+    share: float = 0.0
+    """How much of `toward` is mixed in, 0 to 1."""
+
+
+Tint = str | Dye
+"""A literal `#rrggbb`, or a colour that follows a letter."""
+
+
+@dataclass(frozen=True, slots=True)
+class Palette:
+    """The colour of every letter. A drawing shown in another palette is another colourway of it."""
+
+    fills: Mapping[str, str] = field(default_factory=dict)
+    """Letter -> `#rrggbb`; a letter without one is white."""
+
+    def fill(self, letter: str) -> str:
+        """The colour of a letter."""
+        return self.fills.get(letter, WHITE)
+
+    def ink(self, letter: str) -> str:
+        """What a letter is written with on its own colour."""
+        return ink_on(self.fill(letter))
+
+    def of(self, tint: Tint) -> str:
+        """The literal colour of a tint."""
+        return tint if isinstance(tint, str) else mix(self.fill(tint.letter), tint.toward, tint.share)
+
+
+INK_SAVER = Palette()
+"""Nothing is filled: letters alone tell the beads apart."""
+
+
+def palette_of(pattern: Pattern) -> Palette:
+    """The author's colours."""
+    return Palette({colour.letter: colour.hex for colour in pattern.colours})

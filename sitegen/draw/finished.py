@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from sitegen.draw.colour import INK, OUTLINE, WHITE, mix
+from sitegen.draw.colour import INK, WHITE, Dye, palette_of
 from sitegen.draw.finding import draw_finding
 from sitegen.draw.pens import Drawing, Paint, Pen, Recorder, finish
 from sitegen.draw.rolled import as_seen
 from sitegen.draw.shapes import bead_outline, highlight, shade
-from sitegen.draw.step import colour_of
 from sitegen.draw.warps import draw_warps
 from sitegen.model.numbers import plain
+from sitegen.model.say import Say
 from sitegen.model.source import Makes, Pattern
 from sitegen.model.thread import Bead, Point, ThreadPath
 
@@ -19,7 +19,7 @@ MATTE = ("matte", "frosted", "semi-matte")
 """Finishes that throw no highlight."""
 
 
-def finished(path: ThreadPath, pattern: Pattern) -> Drawing:
+def finished(path: ThreadPath, pattern: Pattern, say: Say) -> Drawing:
     """The whole piece (or the pair) as it hangs."""
     recorder = Recorder()
     count, path = len(path.beads), as_seen(path)
@@ -44,10 +44,9 @@ def finished(path: ThreadPath, pattern: Pattern) -> Drawing:
             )
         recorder.end()
     names = ", ".join(dict.fromkeys(colour.name for colour in pattern.colours))
-    size = f"{plain(right - left, 0)} mm wide"
-    kind = "The finished piece" if pattern.makes.pieces == 1 else "The finished pair"
-    words = f"{kind}: {count} beads each in {names}; {size}."
-    return finish(recorder, f"{pattern.title}, finished", words, 1.5)
+    key = "drawing.finished-piece" if pattern.makes.pieces == 1 else "drawing.finished-pair"
+    words = say(key, beads=count, colours=names, width=plain(right - left, 0))
+    return finish(recorder, say("drawing.finished", title=pattern.title), words, 1.5, palette_of(pattern))
 
 
 def _layers(path: ThreadPath) -> list[list[Bead]]:
@@ -67,11 +66,10 @@ def _moved(bead: Bead, shift: Point, mirror: float | None) -> Bead:
 
 def _draw_layer(pen: Pen, pattern: Pattern, beads: list[Bead]) -> None:
     for letter in sorted({bead.letter for bead in beads}):
-        fill = colour_of(pattern, letter)
         outlines = [bead_outline(bead, 0.0) for bead in beads if bead.letter == letter]
-        edge = mix(fill, INK, 0.45) if fill != WHITE else OUTLINE
+        edge = Dye(letter, INK, 0.45)
         pen.begin("beads", {"letter": letter})
-        pen.shapes(outlines, Paint(fill=fill, stroke=edge, width=0.07))
+        pen.shapes(outlines, Paint(fill=Dye(letter), stroke=edge, width=0.07))
         pen.end()
     pen.shapes([shade(bead) for bead in beads], Paint(fill="#000000", opacity=0.16))
     shiny = [bead for bead in beads if not _is_matte(pattern, bead.letter)]

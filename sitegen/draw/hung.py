@@ -7,12 +7,11 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
-from sitegen.draw.colour import INK, PALE_OUTLINE, mix
+from sitegen.draw.colour import INK, PALE_OUTLINE, WHITE, Dye
 from sitegen.draw.finding import draw_finding
 from sitegen.draw.pens import Paint, Pen, Text
 from sitegen.draw.shapes import bead_outline
-from sitegen.draw.step import PALE, colour_of
-from sitegen.model.source import Pattern
+from sitegen.draw.step import PALE
 from sitegen.model.thread import Bead, MoveKind, ThreadPath
 
 STRAND_PITCH = 2.15
@@ -22,11 +21,11 @@ LABEL_MM = 1.5
 EVERY = 10
 """Every so many beads of a string its count stands beside it."""
 
-Draw = Callable[[Pen, Pattern, list[Bead]], None]
+Draw = Callable[[Pen, list[Bead]], None]
 """Draws beads with their letters."""
 
 
-def draw_strands(pen: Pen, path: ThreadPath, pattern: Pattern, beads: Mapping[int, Bead], draw: Draw) -> None:
+def draw_strands(pen: Pen, path: ThreadPath, beads: Mapping[int, Bead], draw: Draw) -> None:
     """Strands side by side under the beads they hang from, drawn apart so that none hides another."""
     strands = _rows(beads)
     order = sorted(strands, key=lambda row: strands[row][0].x)
@@ -39,16 +38,14 @@ def draw_strands(pen: Pen, path: ThreadPath, pattern: Pattern, beads: Mapping[in
         middle = sum(hanger.x for hanger in held) / len(held)
         shift = column * pitch - middle
         spread += [replace(bead, x=bead.x + shift) for bead in strands[row]]
-        _pale(pen, pattern, [replace(hanger, x=hanger.x + shift) for hanger in held])
+        _pale(pen, [replace(hanger, x=hanger.x + shift) for hanger in held])
         out = -1.0 if held[0].y < strands[row][0].y else 1.0
         y = held[0].y + out * (held[0].length / 2 + 1.1)
         pen.text(Text(column * pitch, y, str(row), LABEL_MM, INK, bold=True))
-    draw(pen, pattern, spread)
+    draw(pen, spread)
 
 
-def draw_as_it_hangs(
-    pen: Pen, path: ThreadPath, pattern: Pattern, beads: Mapping[int, Bead], draw: Draw
-) -> None:
+def draw_as_it_hangs(pen: Pen, path: ThreadPath, beads: Mapping[int, Bead], draw: Draw) -> None:
     """Loops, edgings and beads on top in their places, what holds them pale; each loop has its number.
 
     Loops so close that one would hide the next are drawn apart.
@@ -56,10 +53,10 @@ def draw_as_it_hangs(
     part = next(iter(beads.values())).part
     loops = sorted(_rows(beads).values(), key=lambda loop: loop[0].x)
     if path.parts[part].lines == "loops" and _crowded(loops):
-        draw_strands(pen, path, pattern, beads, draw)
+        draw_strands(pen, path, beads, draw)
         return
-    _pale(pen, pattern, _holders(path, beads))
-    draw(pen, pattern, list(beads.values()))
+    _pale(pen, _holders(path, beads))
+    draw(pen, list(beads.values()))
     if path.parts[part].lines != "loops":
         return
     heights = [holder.y for holder in _holders(path, beads)]
@@ -72,13 +69,13 @@ def draw_as_it_hangs(
         pen.text(Text(middle, y, str(row), LABEL_MM, INK, bold=True))
 
 
-def draw_string(pen: Pen, path: ThreadPath, pattern: Pattern, beads: Mapping[int, Bead], draw: Draw) -> None:
+def draw_string(pen: Pen, path: ThreadPath, beads: Mapping[int, Bead], draw: Draw) -> None:
     """A string as a ring, its clasp at the top, with the count of beads inside it."""
     part = next(iter(beads.values())).part
     for finding in path.findings:
         if finding.part == part:
             draw_finding(pen, finding, (0.0, 0.0), False)
-    draw(pen, pattern, list(beads.values()))
+    draw(pen, list(beads.values()))
     for bead in beads.values():
         if bead.place % EVERY == 0:
             far = math.hypot(bead.x, bead.y) or 1.0
@@ -139,9 +136,9 @@ def _holders(path: ThreadPath, beads: Mapping[int, Bead]) -> list[Bead]:
     return [path.beads[index] for index in sorted(found - set(beads)) if index >= 0]
 
 
-def _pale(pen: Pen, pattern: Pattern, beads: Sequence[Bead]) -> None:
+def _pale(pen: Pen, beads: Sequence[Bead]) -> None:
     for bead in beads:
-        fill = mix(colour_of(pattern, bead.letter), "#ffffff", PALE)
+        fill = Dye(bead.letter, WHITE, PALE)
         pen.begin("hanger", {})
         pen.shapes([bead_outline(bead)], Paint(fill=fill, stroke=PALE_OUTLINE, width=0.06))
         pen.end()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sitegen.draw.colour import INK, OUTLINE, PALE_OUTLINE, THREAD, WHITE, mix
+from sitegen.draw.colour import INK, OUTLINE, PALE_OUTLINE, THREAD, WHITE, Palette, mix
 from sitegen.draw.pens import Drawing, Outline, Paint, Recorder, finish
 from sitegen.draw.shapes import arrowhead, bead_outline, ellipse
 from sitegen.draw.step import PALE
@@ -25,7 +25,7 @@ def sign(name: str, title: str) -> Drawing:
     recorder.begin("sign", {"name": name})
     if name == "new":
         recorder.shapes([bead_outline(left)], Paint(fill=SAMPLE, stroke=OUTLINE, width=0.09))
-        recorder.letters([(left.x, left.y, "A")], 1.2, "#000000")
+        recorder.letters([(left.x, left.y, "A")], 1.2)
     elif name == "there":
         recorder.shapes([bead_outline(left)], there)
     elif name == "thread":
@@ -46,7 +46,7 @@ def sign(name: str, title: str) -> Drawing:
         arc = Outline((left.x, top), ((left.x, top - 0.4, right.x, top - 0.4, right.x, top),), closed=False)
         recorder.shapes([arc], Paint(stroke=INK, width=0.2))
     recorder.end()
-    return finish(recorder, title, title, 0.3)
+    return finish(recorder, title, title, 0.3, Palette({"A": SAMPLE}))
 
 
 def _bead(x: float) -> Bead:

@@ -7,19 +7,23 @@ browser and a PDF engine read the same file alike.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cache
 from html import escape
 from importlib import resources
 from json import loads
 from typing import Protocol
 
+from sitegen.draw.colour import Dye, Palette, Tint
 from sitegen.model.numbers import plain
 
 FONT_FAMILY = "Atkinson Hyperlegible Next"
 """The family every letter in a drawing is set in; the theme bundles it."""
 CAP_HEIGHT = 0.668
 """Height of its capitals in ems; a test reads it off the bundled font."""
+
+NO_DYES = Palette()
+"""For a drawing in literal colours alone."""
 
 Segment = tuple[float, ...]
 """Two numbers are a straight line's end; six are a cubic curve's two control points and end."""
@@ -45,8 +49,8 @@ class Outline:
 class Paint:
     """How a set of contours is filled and stroked."""
 
-    fill: str | None = None
-    stroke: str | None = None
+    fill: Tint | None = None
+    stroke: Tint | None = None
     width: float = 0.0
     """Stroke width, mm."""
     opacity: float = 1.0
@@ -80,8 +84,11 @@ class Pen(Protocol):
     def shapes(self, outlines: Sequence[Outline], paint: Paint) -> None:
         """Draw contours that share a paint; later ones do not cover earlier ones' strokes."""
 
-    def letters(self, marks: Sequence[tuple[float, float, str]], size: float, ink: str) -> None:
-        """Set single bold letters, each centred on its (x, y); all share one y."""
+    def letters(self, marks: Sequence[tuple[float, float, str]], size: float) -> None:
+        """Set single bold letters of beads, each centred on its (x, y); all share one y.
+
+        Each is set in what reads best on the colour of its bead.
+        """
 
     def text(self, label: Text) -> None:
         """Set a label."""
@@ -103,9 +110,9 @@ class Recorder:
         if outlines:
             self.calls.append(("shapes", (tuple(outlines), paint)))
 
-    def letters(self, marks: Sequence[tuple[float, float, str]], size: float, ink: str) -> None:
+    def letters(self, marks: Sequence[tuple[float, float, str]], size: float) -> None:
         if marks:
-            self.calls.append(("letters", (tuple(marks), size, ink)))
+            self.calls.append(("letters", (tuple(marks), size)))
 
     def text(self, label: Text) -> None:
         self.calls.append(("text", (label,)))
@@ -132,8 +139,7 @@ class BoundsPen:
             for x, y in outline.points():
                 self._take(x - half, y - half, x + half, y + half)
 
-    def letters(self, marks: Sequence[tuple[float, float, str]], size: float, ink: str) -> None:
-        del ink
+    def letters(self, marks: Sequence[tuple[float, float, str]], size: float) -> None:
         for x, y, letter in marks:
             half = text_width(letter, size) / 2
             self._take(x - half, y - size * CAP_HEIGHT / 2, x + half, y + size * CAP_HEIGHT / 2)
@@ -152,6 +158,7 @@ class BoundsPen:
 class SvgPen:
     """A pen that writes SVG elements, one `<path>` a paint and one `<text>` a row of letters."""
 
+    palette: Palette = NO_DYES
     parts: list[str] = field(default_factory=list)
 
     def begin(self, kind: str, data: Mapping[str, str]) -> None:
@@ -162,15 +169,31 @@ class SvgPen:
         self.parts.append("</g>")
 
     def shapes(self, outlines: Sequence[Outline], paint: Paint) -> None:
-        look = f' fill="{paint.fill or "none"}"'
+        look = self._tint("fill", paint.fill or "none")
         if paint.opacity < 1:
             look += f' fill-opacity="{plain(paint.opacity)}"'
         if paint.stroke:
-            look += f' stroke="{paint.stroke}" stroke-width="{plain(paint.width, 3)}"'
+            look += self._tint("stroke", paint.stroke)
+            look += f' stroke-width="{plain(paint.width, 3)}"'
             look += ' stroke-linecap="round" stroke-linejoin="round"'
         self.parts.append(f'<path{look} d="{"".join(map(_path, outlines))}"/>')
 
-    def letters(self, marks: Sequence[tuple[float, float, str]], size: float, ink: str) -> None:
+    def _tint(self, name: str, tint: Tint) -> str:
+        """An attribute with its literal colour, and what the colour is made of where it follows a letter."""
+        look = f' {name}="{self.palette.of(tint)}"'
+        if isinstance(tint, Dye):
+            mixed = f" {tint.toward} {plain(tint.share)}" if tint.share else ""
+            look += f' data-{name}="{escape(tint.letter)}{mixed}"'
+        return look
+
+    def letters(self, marks: Sequence[tuple[float, float, str]], size: float) -> None:
+        inks: dict[str, list[tuple[float, float, str]]] = {}
+        for mark in marks:
+            inks.setdefault(self.palette.ink(mark[2]), []).append(mark)
+        for ink, same in inks.items():
+            self._letters(same, size, ink)
+
+    def _letters(self, marks: Sequence[tuple[float, float, str]], size: float, ink: str) -> None:
         xs = " ".join(plain(x - text_width(letter, size) / 2) for x, _, letter in marks)
         y = plain(marks[0][1] + size * CAP_HEIGHT / 2)
         words = escape("".join(letter for _, _, letter in marks))
@@ -224,6 +247,12 @@ class Drawing:
     width_mm: float
     height_mm: float
     calls: tuple[tuple[str, tuple[object, ...]], ...]
+    palette: Palette
+    """The colours it is shown in."""
+
+    def dyed(self, palette: Palette) -> Drawing:
+        """The same drawing in other colours."""
+        return replace(self, palette=palette)
 
     def play(self, pen: Pen) -> None:
         """Draw it all with another pen."""
@@ -232,7 +261,7 @@ class Drawing:
 
     def svg(self, uid: str, scale: float = 1.0) -> str:
         """Inline SVG, `scale` times the true size; `uid` makes its ids unique on a page."""
-        pen = SvgPen()
+        pen = SvgPen(self.palette)
         self.play(pen)
         box = " ".join(plain(value) for value in (self.left, self.top, self.width_mm, self.height_mm))
         width, height = plain(self.width_mm * scale), plain(self.height_mm * scale)
@@ -245,10 +274,12 @@ class Drawing:
         )
 
 
-def finish(recorder: Recorder, title: str, description: str, margin: float) -> Drawing:
+def finish(
+    recorder: Recorder, title: str, description: str, margin: float, palette: Palette = NO_DYES
+) -> Drawing:
     """Close a recording: its box is what was drawn, plus a margin in mm on all sides."""
     bounds = BoundsPen()
-    drawing = Drawing(title, description, 0.0, 0.0, 0.0, 0.0, tuple(recorder.calls))
+    drawing = Drawing(title, description, 0.0, 0.0, 0.0, 0.0, tuple(recorder.calls), palette)
     drawing.play(bounds)
     return Drawing(
         title,
@@ -258,4 +289,5 @@ def finish(recorder: Recorder, title: str, description: str, margin: float) -> D
         bounds.right - bounds.left + 2 * margin,
         bounds.bottom - bounds.top + 2 * margin,
         drawing.calls,
+        palette,
     )

@@ -11,7 +11,6 @@ from dataclasses import replace
 from sitegen.draw.colour import INK
 from sitegen.draw.pens import Outline, Paint, Pen, Text
 from sitegen.draw.shapes import arrowhead, bead_outline
-from sitegen.model.source import Pattern
 from sitegen.model.thread import Bead, MoveKind, ThreadPath
 
 LABEL_MM = 1.5
@@ -21,13 +20,13 @@ ASIDE_MM = 2.6
 SHOWN = 12
 """Stitches of a rope that are drawn: they repeat."""
 
-Draw = Callable[[Pen, Pattern, list[Bead]], None]
+Draw = Callable[[Pen, list[Bead]], None]
 """Draws beads with their letters."""
 
 
-def draw_rounds(pen: Pen, path: ThreadPath, pattern: Pattern, beads: dict[int, Bead], draw: Draw) -> None:
+def draw_rounds(pen: Pen, path: ThreadPath, beads: dict[int, Bead], draw: Draw) -> None:
     """All rounds; in a tube each with its number at the left, in a circle an arrow where the last begins."""
-    draw(pen, pattern, list(beads.values()))
+    draw(pen, list(beads.values()))
     first: dict[int, Bead] = {}
     for move in path.moves:
         if move.kind is MoveKind.PICK and move.bead in beads:
@@ -61,7 +60,7 @@ def _clockwise(beads: dict[int, Bead]) -> list[Outline]:
     return [arrowhead((1.3, top - 1.0), (1.0, 0.0), 1.3)]
 
 
-def draw_rope(pen: Pen, path: ThreadPath, pattern: Pattern, beads: dict[int, Bead], draw: Draw) -> None:
+def draw_rope(pen: Pen, path: ThreadPath, beads: dict[int, Bead], draw: Draw) -> None:
     """The first stitches, lowest first: the core as a column, and to its left each stitch's outer beads.
 
     The outer beads stand level with the core bead they are picked up after, the nearest one first.
@@ -82,4 +81,4 @@ def draw_rope(pen: Pen, path: ThreadPath, pattern: Pattern, beads: dict[int, Bea
             placed.append(replace(bead, x=-size * (0.35 + 1.08 * place), y=level, angle=90.0))
         pen.text(Text(size * 1.2, level, str(number), LABEL_MM, INK, "start", bold=True))
     pen.end()
-    draw(pen, pattern, placed)
+    draw(pen, placed)

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from sitegen.draw.colour import INK, OUTLINE, PALE_OUTLINE, THREAD, WHITE, ink_on, mix
+from sitegen.draw.colour import INK, OUTLINE, PALE_OUTLINE, THREAD, WHITE, Dye, palette_of
 from sitegen.draw.finding import draw_rings
 from sitegen.draw.pens import Drawing, Outline, Paint, Pen, Recorder, Text, finish
 from sitegen.draw.route import LYING, Route, trace
@@ -14,6 +14,7 @@ from sitegen.draw.shapes import bead_outline, ellipse
 from sitegen.draw.unrolled import unroll
 from sitegen.draw.warps import draw_warps
 from sitegen.draw.zipped import ZIP, edges_together
+from sitegen.model.say import Say
 from sitegen.model.source import Pattern
 from sitegen.model.thread import Bead, Bridge, End, MoveKind, Step, ThreadPath
 
@@ -44,9 +45,10 @@ PALE = 0.72
 class StepArtist:
     """Draws the steps of one path, one diagram after the other."""
 
-    def __init__(self, path: ThreadPath, pattern: Pattern) -> None:
+    def __init__(self, path: ThreadPath, pattern: Pattern, say: Say) -> None:
         self._path = path
-        self._pattern = pattern
+        self._palette = palette_of(pattern)
+        self._say = say
         self._picked = [0] * len(path.beads)
         """For each bead, the move that picks it up."""
         for number, move in enumerate(path.moves):
@@ -85,24 +87,25 @@ class StepArtist:
         draw_warps(recorder, path, beads, WARP_ENDS_MM, turned)
         cut = self._cut(there, steps[0].first_move)
         for layer in self._layers(there - cut):
-            _draw_beads(recorder, self._pattern, [beads[index] for index in layer], _THERE)
-        _draw_beads(recorder, self._pattern, [beads[index] for index in sorted(cut)], _CUT)
+            _draw_beads(recorder, [beads[index] for index in layer], _THERE)
+        _draw_beads(recorder, [beads[index] for index in sorted(cut)], _CUT)
         hidden = [beads[index] for index in new if beads[index].front < 0]
         shown = [beads[index] for index in new if beads[index].front >= 0]
-        _draw_beads(recorder, self._pattern, hidden, _NEW)
-        _draw_letters(recorder, self._pattern, hidden)
-        _draw_beads(recorder, self._pattern, shown, _NEW)
+        _draw_beads(recorder, hidden, _NEW)
+        draw_letters(recorder, hidden)
+        _draw_beads(recorder, shown, _NEW)
         copies = [beads[index] for index in beads.keys() - touched - there]
-        _draw_beads(recorder, self._pattern, copies, _THERE)
+        _draw_beads(recorder, copies, _THERE)
         draw_rings(recorder, path, beads.values(), steps[0].motion, turned)
         for moves in stretches:
             _draw_thread(recorder, trace(path, beads, moves, turned), beads)
-        _draw_letters(recorder, self._pattern, shown)
+        draw_letters(recorder, shown)
         letters = " ".join(path.beads[index].letter for index in new)
-        says = f"New beads: {letters}." if letters else "No new beads."
+        says = [self._say("drawing.new", letters=letters) if letters else self._say("drawing.none-new")]
         if turned:
-            says += " The work is turned upside down."
-        return finish(recorder, title, f"{says} {len(there)} of the beads already there are shown.", 0.4)
+            says.append(self._say("drawing.turned"))
+        says.append(self._say("drawing.there", count=len(there)))
+        return finish(recorder, title, " ".join(says), 0.4, self._palette)
 
     def _touched(self, steps: Sequence[Step]) -> set[int]:
         """The beads the steps go through or hang on, and the one the thread comes from."""
@@ -216,32 +219,26 @@ _CUT = _Look("beads-cut", 0.86, Paint())
 """Without an edge: a rim that fades out is not taken for the edge of the work."""
 
 
-def _draw_beads(pen: Pen, pattern: Pattern, beads: list[Bead], look: _Look) -> None:
+def _draw_beads(pen: Pen, beads: list[Bead], look: _Look) -> None:
     """Beads as filled outlines, one path a colour."""
     for letter in sorted({bead.letter for bead in beads}):
         outlines = [bead_outline(bead) for bead in beads if bead.letter == letter]
         pen.begin(look.kind, {"letter": letter})
-        pen.shapes(outlines, replace(look.edge, fill=mix(colour_of(pattern, letter), WHITE, look.fade)))
+        pen.shapes(outlines, replace(look.edge, fill=Dye(letter, WHITE, look.fade)))
         pen.end()
 
 
-def colour_of(pattern: Pattern, letter: str) -> str:
-    """The colour a letter stands for."""
-    colour = pattern.colour(letter)
-    return colour.hex if colour else WHITE
-
-
-def _draw_letters(pen: Pen, pattern: Pattern, beads: list[Bead]) -> None:
+def draw_letters(pen: Pen, beads: list[Bead]) -> None:
+    """The letter of each bead, one call a height; all of a size."""
     if not beads:
         return
-    rows: dict[tuple[float, str], list[tuple[float, float, str]]] = {}
+    rows: dict[float, list[tuple[float, float, str]]] = {}
     for bead in beads:
-        ink = ink_on(colour_of(pattern, bead.letter))
-        rows.setdefault((round(bead.y, 3), ink), []).append((bead.x, bead.y, bead.letter))
+        rows.setdefault(round(bead.y, 3), []).append((bead.x, bead.y, bead.letter))
     size = min(letter_size(bead) for bead in beads)
     pen.begin("letters", {})
-    for (_, ink), marks in rows.items():
-        pen.letters(marks, size, ink)
+    for marks in rows.values():
+        pen.letters(marks, size)
     pen.end()
 
 

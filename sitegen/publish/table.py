@@ -51,7 +51,7 @@ def step_table(
     path: ThreadPath, pattern: Pattern, shop: Shop, measures: Measures, words: Words
 ) -> tuple[TableSection, ...]:
     """The table of one piece, part by part, in order of working."""
-    artist = StepArtist(path, pattern)
+    artist = StepArtist(path, pattern, words.text)
     sections: list[TableSection] = []
     number = 0
     turned = False

@@ -82,9 +82,7 @@ def _take(node: Node, kind: Kind, key: str, doc: str, faults: Faults) -> Any:
         faults.add(value.code, node.where, **value.values)
         return NOTHING
     if isinstance(kind, WordChart):
-        words = parse_words(
-            str(value), node.where, exact=node.exact, branched=kind.branched, faults=faults
-        )
+        words = parse_words(str(value), node.where, exact=node.exact, branched=kind.branched, faults=faults)
         return words or Words(node.text, (), node.where)
     return value
 

@@ -6,16 +6,16 @@ import itertools
 
 from sitegen.draw.chart import chart
 from sitegen.draw.colour import OUTLINE, contrast
+from tests.draw.say import SAY
 
 
 def letters(drawing):
     """(x, y, letter) of every bead letter, and the ink it is set in."""
     return [
-        (*mark, ink)
+        (*mark, drawing.palette.ink(mark[2]))
         for name, values in drawing.calls
         if name == "letters"
         for mark in values[0]
-        for ink in [values[2]]
     ]
 
 
@@ -53,12 +53,12 @@ def source(pattern, part):
 
 def test_letters_stand_as_in_the_source(kelp, diamond):
     for pattern, path in (kelp, diamond):
-        assert grid(chart(path, pattern, 0)) == source(pattern, 0)
+        assert grid(chart(path, pattern, 0, SAY)) == source(pattern, 0)
 
 
 def test_strand_letters_read_down_like_the_word_charts(kelp):
     pattern, path = kelp
-    marks = letters(chart(path, pattern, 1))
+    marks = letters(chart(path, pattern, 1, SAY))
     assert len(marks) == sum(len(strand.letters) for strand in pattern.parts[1].all_strands)
     fringe = [bead for bead in path.beads if bead.part == 1]
     assert sorted(mark[2] for mark in marks) == sorted(bead.letter for bead in fringe)
@@ -66,21 +66,21 @@ def test_strand_letters_read_down_like_the_word_charts(kelp):
 
 def test_no_two_strands_overlap(kelp):
     pattern, path = kelp
-    marks = letters(chart(path, pattern, 1))
+    marks = letters(chart(path, pattern, 1, SAY))
     for one, other in itertools.combinations(marks, 2):
         assert abs(one[0] - other[0]) > 0.7 or abs(one[1] - other[1]) > 0.7
 
 
 def test_letters_and_outlines_can_be_seen(kelp, diamond):
     for pattern, path in (kelp, diamond):
-        for _, _, letter, ink in letters(chart(path, pattern, 0)):
+        for _, _, letter, ink in letters(chart(path, pattern, 0, SAY)):
             assert contrast(ink, pattern.colour(letter).hex) >= 4.5
     assert contrast(OUTLINE, "#ffffff") >= 3
 
 
 def test_every_row_is_numbered_at_the_side_where_it_begins(diamond):
     pattern, path = diamond
-    drawing = chart(path, pattern, 0)
+    drawing = chart(path, pattern, 0, SAY)
     labels = {values[0].text: values[0] for name, values in drawing.calls if name == "text"}
     assert set(labels) == {str(number) for number in range(1, 18)}
     for step in path.steps:

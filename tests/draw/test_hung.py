@@ -11,6 +11,7 @@ from sitegen.draw.chart import chart
 from sitegen.draw.step import StepArtist
 from sitegen.model.shop import Shop
 from sitegen.read.sources import load_pattern
+from tests.draw.say import SAY
 
 DEMOS = Path(__file__).parents[2] / "content" / "patterns"
 
@@ -33,13 +34,16 @@ def groups(drawing):
 def test_a_chart_shows_the_edge_alone(name, part, held):
     """The way to the far edge, and ends woven in elsewhere, are not drawn into it."""
     pattern, path = worked(name)
-    assert groups(chart(path, pattern, part)).count("hanger") == held
+    assert groups(chart(path, pattern, part, SAY)).count("hanger") == held
 
 
 def test_letters_of_a_leg_that_lies_behind_are_drawn_before_the_leg_in_front():
     pattern, path = worked("hazel-catkins")
     step = next(step for step in path.steps if step.motion == "twist")
-    for drawing in (chart(path, pattern, 1), StepArtist(path, pattern).draw(step.number, step.number, "x")):
+    for drawing in (
+        chart(path, pattern, 1, SAY),
+        StepArtist(path, pattern, SAY).draw(step.number, step.number, "x"),
+    ):
         kinds = groups(drawing)
         first = kinds.index("letters")
         assert any(kind in ("beads", "beads-new") for kind in kinds[first:])

@@ -26,7 +26,7 @@ def test_letter_widths_and_capitals_are_those_of_the_bundled_font():
 
 def test_letters_are_centred_on_their_beads():
     pen = SvgPen()
-    pen.letters([(10, 5, "M"), (20, 5, "i")], 2, "#000000")
+    pen.letters([(10, 5, "M"), (20, 5, "i")], 2)
     wanted = [10 - text_width("M", 2) / 2, 20 - text_width("i", 2) / 2]
     xs = [float(x) for x in pen.parts[0].split('x="')[1].split('"')[0].split()]
     assert xs == pytest.approx(wanted, abs=0.01)

@@ -12,6 +12,7 @@ from sitegen.draw.finished import finished
 from sitegen.draw.rolled import as_seen
 from sitegen.draw.step import StepArtist
 from sitegen.draw.unrolled import unroll
+from tests.draw.say import SAY
 from tests.weave.round_samples import path_of, piece, rounds, staggered
 
 TUBE = piece("stitch: tubular peyote", staggered(["ABCAB", "BBCAA", "ABCCB", "CABAB"]))
@@ -61,9 +62,9 @@ def test_flat_work_is_seen_as_it_lies():
 @pytest.mark.parametrize("pattern", [TUBE, ROPE, RING], ids=["tube", "rope", "ring"])
 def test_everything_can_be_drawn(pattern):
     path = path_of(pattern)
-    artist = StepArtist(path, pattern)
+    artist = StepArtist(path, pattern, SAY)
     drawings = [artist.draw(step.number, step.number, "x") for step in path.steps]
-    drawings += [finished(path, pattern), chart(path, pattern, 0)]
+    drawings += [finished(path, pattern, SAY), chart(path, pattern, 0, SAY)]
     assert all(drawing.width_mm > 0 and math.isfinite(drawing.width_mm) for drawing in drawings)
     said = [drawing.svg("u", 1.0) for drawing in drawings]
     assert not any("nan" in svg or "inf" in svg.replace("infinite", "") for svg in said)
