@@ -1,6 +1,6 @@
 # What a maker or a developer types. Every target prepares the machine first; see tools/prepare.
 .NOTPARALLEL:
-.PHONY: help site test lint goldens bench wheel lock clean
+.PHONY: help site test lint goldens bench contact wheel lock clean
 
 PY := .venv/bin/python
 
@@ -10,6 +10,7 @@ help:
 	@echo "make lint     lint and types alone"
 	@echo "make goldens  write the expected files of the tests anew and show the difference"
 	@echo "make bench    time the work and print a small table"
+	@echo "make contact  every drawing of the demo as PNGs, side by side, in output-contact/"
 	@echo "make wheel    a wheel in dist/"
 	@echo "make lock     resolve requirements/*.txt anew (needs uv)"
 	@echo "make clean    remove .venv, caches and dist/ (output/ stays)"
@@ -34,6 +35,11 @@ bench:
 	@tools/prepare test
 	$(PY) -m benchmarks.run
 	$(PY) -m benchmarks.stitches
+	$(PY) -m benchmarks.drawings
+
+contact:
+	@tools/prepare test
+	$(PY) -m tools.contact_sheet output-contact
 
 wheel:
 	@tools/prepare test

@@ -29,6 +29,8 @@ from sitegen.model.shop import Shop
 from sitegen.model.thread import ThreadPath
 from sitegen.publish.compose import print_view
 from sitegen.publish.printing import print_job
+from sitegen.publish.theme import theme_folder
+from sitegen.publish.words import Words
 from sitegen.read.sources import load_pattern, load_shop
 from sitegen.weave import weave
 
@@ -94,12 +96,13 @@ def brick_seconds() -> dict[str, float]:
     if woven is None:
         raise SystemExit(f"the large chart cannot be woven: {problems}")
     path: ThreadPath = woven
-    drawing = finished(path, pattern)
+    say = Words(theme_folder("linen", ROOT), "en").text
+    drawing = finished(path, pattern, say)
     steps = {
         "  weave": best(lambda: weave(pattern, sources.shop)),
         "  measure": best(lambda: measure(path, pattern, sources.shop)),
-        "  draw finished": best(lambda: finished(path, pattern).svg("a")),
-        "  draw chart": best(lambda: chart(path, pattern, 0).svg("b")),
+        "  draw finished": best(lambda: finished(path, pattern, say).svg("a")),
+        "  draw chart": best(lambda: chart(path, pattern, 0, say).svg("b")),
     }
     if len(drawing.svg("a")) < len(outlines(path)) / 2:
         raise SystemExit("the drawing is too small to show every bead")

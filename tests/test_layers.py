@@ -24,6 +24,7 @@ MAY_IMPORT: dict[str, set[str]] = {
 }
 # Libraries and the only folders that may know them.
 LIBRARIES: dict[str, set[str]] = {
+    "PIL": {"read", "publish"},
     "cairosvg": {"publish"},
     "coloraide": {"check"},
     "fontTools": {"publish"},

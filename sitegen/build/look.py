@@ -56,6 +56,7 @@ def _printed(pattern: Pattern) -> Iterator[str]:
     yield from (pattern.title, pattern.summary)
     yield from (colour.name for colour in pattern.colours)
     yield from (part.name for part in pattern.parts)
+    yield from (photo.caption for photo in pattern.photos)
     yield from (revision.note for revision in pattern.revisions)
     for way in pattern.colourways:
         yield way.name

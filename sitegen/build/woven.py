@@ -17,6 +17,8 @@ from sitegen.model.problem import Problem, Severity
 from sitegen.model.shop import Shop
 from sitegen.model.source import Makes, Pattern
 from sitegen.model.thread import ThreadPath
+from sitegen.publish.colourways import in_colourways
+from sitegen.publish.photo import develop
 from sitegen.publish.piece import Piece
 from sitegen.publish.table import step_table
 from sitegen.publish.words import Words
@@ -73,13 +75,14 @@ def make_pieces(
     for pattern, path, measures in woven:
         progress(f"draw {pattern.name}")
         piece = _piece((pattern, path, measures), shop, words)
+        piece = replace(piece, photos={photo: develop(photo) for photo in pattern.photos})
         other = mirrored(pattern) if pattern.makes is Makes.MIRRORED_PAIR else None
         if other is not None:
             other_path, _ = work_out(other, shop)  # what can be woven can be woven in a mirror
             if other_path is not None:
                 seen = (other, other_path, measure(other_path, other, shop))
                 piece = replace(piece, second=_piece(seen, shop, words))
-        pieces.append(piece)
+        pieces.append(replace(piece, ways=in_colourways(piece)))
     return pieces
 
 

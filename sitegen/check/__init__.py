@@ -14,6 +14,7 @@ from sitegen.check.colourways import colourways
 from sitegen.check.edge_taken import edge_taken
 from sitegen.check.finding_hung import finding_hung
 from sitegen.check.findings import findings
+from sitegen.check.finishes import finishes
 from sitegen.check.gauge import gauge
 from sitegen.check.hang import hang
 from sitegen.check.hung_forms import hung_forms
@@ -30,6 +31,7 @@ from sitegen.check.own_keys import own_keys
 from sitegen.check.part_names import part_names
 from sitegen.check.part_needs import part_needs
 from sitegen.check.peyote import peyote
+from sitegen.check.photos import photos
 from sitegen.check.repeats import repeats
 from sitegen.check.revisions import revisions
 from sitegen.check.rounds import rounds
@@ -48,12 +50,14 @@ Check = Callable[[Pattern, Shop], list[Problem]]
 CHECKS: tuple[Check, ...] = (
     own_beads,
     bead_kinds,
+    finishes,
     needle_and_thread,
     findings,
     finding_hung,
     revisions,
     colourways,
     colours_apart,
+    photos,
     part_names,
     stitch,
     no_beads,

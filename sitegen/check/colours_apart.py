@@ -47,7 +47,8 @@ def colours_apart(pattern: Pattern, shop: Shop) -> list[Problem]:
         for one, other in _pairs(pattern):
             swaps = [way.swaps.get(colour.letter) for colour in (one, other)]
             changed = [swap or colour for swap, colour in zip(swaps, (one, other), strict=True)]
-            if any(swaps) and GREY not in [each.hex for each in changed]:
+            one_bead = len({(each.name, each.hex) for each in changed}) == 1  # meant, and said on the page
+            if any(swaps) and not one_bead and GREY not in [each.hex for each in changed]:
                 values = _alike(*((each.name, each.hex) for each in changed))
                 where = next(_hex_place(pattern, swap.at) for swap in reversed(swaps) if swap)
                 problems += [Problem("colours-alike", where, values)] if values else []

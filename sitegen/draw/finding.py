@@ -3,49 +3,64 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 
+from sitegen.draw.metal import DARK, RING_MM, SHINE, WIRE, Spot, metal
 from sitegen.draw.pens import Outline, Paint, Pen
-from sitegen.draw.shapes import ellipse
+from sitegen.draw.shapes import ellipse, moved
 from sitegen.model.thread import Bead, PlacedFinding, Point, ThreadPath
 from sitegen.trade.findings import FindingKind, finding_kind
 
-WIRE = "#9a958c"
-SHINE = "#e6e3dc"
 SEWING = ("finding", "strung-start", "strung-end")
 """Motions that sew a finding on."""
+LOOP_MM = 1.05
+"""The wire of a loop is no thicker than this, whatever it holds. A judgement; no source."""
 CRIMP = "crimp tube"
 CRIMP_MM = 1.5
 """A crimp's length and width as drawn. A judgement; no source."""
-RING_MM = 1.2
-"""Radius a loop is drawn with. A judgement; no source."""
 
 
 def draw_finding(pen: Pen, finding: PlacedFinding, shift: Point, mirrored: bool) -> None:
-    """Draw the wire above (or below) its loop, moved by `shift`, its hook to the left if mirrored."""
+    """Draw the metal above (or below) its loop, moved by `shift`, its hook to the left if mirrored."""
     kind = finding_kind(finding.kind)
     if kind is None:
         return
-    if finding.ring_mm:
-        ring = _ring((finding.x + shift[0], finding.y + shift[1]), finding, kind)
-        _draw_wire(pen, finding, [ring], kind)
-        return
-    side = -1.0 if mirrored else 1.0
-    up = -1.0 if finding.edge == "top" else 1.0
-    x, y = finding.x + shift[0], finding.y + shift[1]
+    place = (finding.x + shift[0], finding.y + shift[1])
     if kind.name == CRIMP:
-        _draw_crimp(pen, finding, (x, y))
+        _draw_crimp(pen, finding, place)
         return
-    _draw_wire(pen, finding, _wire((x, y), kind, side, up), kind)
-
-
-def _draw_wire(pen: Pen, finding: PlacedFinding, contours: list[Outline], kind: FindingKind) -> None:
-    """Wire as it shines: a dark edge, the metal, a light line."""
     pen.begin("finding", {"name": finding.kind})
-    pen.shapes(contours, Paint(stroke="#6d675f", width=kind.wire_mm * 1.15))
-    pen.shapes(contours, Paint(stroke=WIRE, width=kind.wire_mm * 0.85))
-    pen.shapes(contours, Paint(stroke=SHINE, width=kind.wire_mm * 0.25))
+    if finding.ring_mm:
+        _draw_wire(pen, [_ring(place, finding, kind)], kind.wire_mm)
+    else:
+        up = -1.0 if finding.edge == "top" else 1.0
+        seen = metal(kind, Spot(place, -1.0 if mirrored else 1.0, up))
+        _draw_wire(pen, seen.behind, kind.wire_mm)
+        pen.shapes(seen.plates, Paint(fill=WIRE, stroke=DARK, width=0.14))
+        pen.shapes(seen.lights, Paint(fill=SHINE, opacity=0.6))
+        _draw_wire(pen, seen.wires, min(kind.wire_mm, LOOP_MM))
     pen.end()
+
+
+def wires_of(finding: PlacedFinding, shift: Point, mirrored: bool) -> list[Outline]:
+    """The middle lines of its wire and the edges of its plates: what throws its shadow."""
+    kind = finding_kind(finding.kind)
+    place = (finding.x + shift[0], finding.y + shift[1])
+    if kind is None or kind.name == CRIMP:
+        return []
+    if finding.ring_mm:
+        return [_ring(place, finding, kind)]
+    spot = Spot(place, -1.0 if mirrored else 1.0, -1.0 if finding.edge == "top" else 1.0)
+    seen = metal(kind, spot)
+    return [*seen.behind, *seen.plates, *seen.wires]
+
+
+def _draw_wire(pen: Pen, contours: Sequence[Outline], wire_mm: float) -> None:
+    """Wire as it shines: a dark edge, the metal, a light line a little toward the light."""
+    pen.shapes(contours, Paint(stroke=DARK, width=wire_mm * 1.15))
+    pen.shapes(contours, Paint(stroke=WIRE, width=wire_mm * 0.85))
+    lit = [moved(outline, (-0.12 * wire_mm, -0.14 * wire_mm)) for outline in contours]
+    pen.shapes(lit, Paint(stroke=SHINE, width=wire_mm * 0.28))
 
 
 def _draw_crimp(pen: Pen, finding: PlacedFinding, middle: Point) -> None:
@@ -54,7 +69,7 @@ def _draw_crimp(pen: Pen, finding: PlacedFinding, middle: Point) -> None:
     tube = Outline((x - half, y - half), ((x + half, y - half), (x + half, y + half), (x - half, y + half)))
     light = Outline((x - half * 0.6, y - half * 0.35), ((x + half * 0.6, y - half * 0.35),), closed=False)
     pen.begin("finding", {"name": finding.kind})
-    pen.shapes([tube], Paint(fill=WIRE, stroke="#6d675f", width=0.12))
+    pen.shapes([tube], Paint(fill=WIRE, stroke=DARK, width=0.12))
     pen.shapes([light], Paint(stroke=SHINE, width=0.2))
     pen.end()
 
@@ -90,7 +105,7 @@ def _draw_ring_part(pen: Pen, finding: PlacedFinding, beads: list[Bead]) -> None
         )
         contours.append(Outline(start, tuple(others), closed=False))
     pen.begin("finding", {"name": finding.kind})
-    pen.shapes(contours, Paint(stroke="#6d675f", width=kind.wire_mm * 0.9))
+    pen.shapes(contours, Paint(stroke=DARK, width=kind.wire_mm * 0.9))
     pen.shapes(contours, Paint(stroke=SHINE, width=kind.wire_mm * 0.5))
     pen.end()
 
@@ -107,45 +122,6 @@ def draw_ring(pen: Pen, finding: PlacedFinding, turned: bool) -> None:
     up = -1.0 if (finding.edge == "top") is not turned else 1.0
     ring = ellipse((finding.x * sign, finding.y * sign + up * (RING_MM - 0.5)), RING_MM, RING_MM)
     pen.begin("finding", {"name": finding.kind})
-    pen.shapes([ring], Paint(stroke="#6d675f", width=kind.wire_mm * 0.9))
+    pen.shapes([ring], Paint(stroke=DARK, width=kind.wire_mm * 0.9))
     pen.shapes([ring], Paint(stroke=SHINE, width=kind.wire_mm * 0.5))
     pen.end()
-
-
-def _wire(loop: Point, kind: FindingKind, side: float, up: float) -> list[Outline]:
-    """A loop, and for an ear wire its hook: up from the loop, over, and down behind the ear."""
-    centre = (loop[0], loop[1] + up * (RING_MM - 0.5))
-    ring = ellipse(centre, RING_MM, RING_MM)
-    if kind.name != "ear wire":
-        return [ring]
-    bend = min(kind.drop_mm * 0.24, 4.6)
-    neck = (loop[0], centre[1] + up * RING_MM)
-    top = loop[1] + up * kind.drop_mm
-    over = top - up * bend
-    across = loop[0] - side * 2 * bend
-    back = math.copysign(kind.drop_mm * 0.62, -up)
-    hook = Outline(
-        neck,
-        (
-            (neck[0], neck[1] + up * 1.5, loop[0] + side * 0.8, over - up * 3.0, loop[0] + side * 0.6, over),
-            (
-                loop[0] + side * 0.4,
-                top - up * bend * 0.2,
-                loop[0] - side * 0.2,
-                top,
-                loop[0] - side * bend,
-                top,
-            ),
-            (across + side * bend * 0.35, top, across, over + up * bend * 0.35, across, over),
-            (
-                across,
-                over + back * 0.6,
-                across - side * 0.2,
-                over + back * 0.85,
-                across - side * 1.4,
-                over + back,
-            ),
-        ),
-        closed=False,
-    )
-    return [ring, hook]

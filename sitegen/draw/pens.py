@@ -25,6 +25,9 @@ CAP_HEIGHT = 0.668
 NO_DYES = Palette()
 """For a drawing in literal colours alone."""
 
+HAIR_MM = 0.005
+"""Less than this is not written: coordinates have two digits after the point."""
+
 Segment = tuple[float, ...]
 """Two numbers are a straight line's end; six are a cubic curve's two control points and end."""
 
@@ -55,6 +58,8 @@ class Paint:
     """Stroke width, mm."""
     opacity: float = 1.0
     """Of the fill."""
+    veil: float = 1.0
+    """Opacity of the stroke."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,6 +180,8 @@ class SvgPen:
         if paint.stroke:
             look += self._tint("stroke", paint.stroke)
             look += f' stroke-width="{plain(paint.width, 3)}"'
+            if paint.veil < 1:
+                look += f' stroke-opacity="{plain(paint.veil)}"'
             look += ' stroke-linecap="round" stroke-linejoin="round"'
         self.parts.append(f'<path{look} d="{"".join(map(_path, outlines))}"/>')
 
@@ -215,12 +222,29 @@ class SvgPen:
 def _path(outline: Outline) -> str:
     """Path data: an absolute start, then relative segments, so that equal beads read equal."""
     x, y = outline.start
-    words = [f"M{plain(x)} {plain(y)}"]
+    words = ["M" + _numbers((x, y))]
     for segment in outline.segments:
         steps = [value - (x, y)[index % 2] for index, value in enumerate(segment)]
-        words.append(("l" if len(segment) == 2 else "c") + " ".join(map(plain, steps)))
         x, y = segment[-2], segment[-1]
+        if len(segment) == 6:
+            words.append("c" + _numbers(steps))
+        elif abs(steps[1]) < HAIR_MM:
+            words.append("h" + _numbers(steps[:1]))
+        elif abs(steps[0]) < HAIR_MM:
+            words.append("v" + _numbers(steps[1:]))
+        else:
+            words.append("l" + _numbers(steps))
     return "".join(words) + ("z" if outline.closed else "")
+
+
+def _numbers(values: Sequence[float]) -> str:
+    """Numbers as path data, as short as the SVG grammar allows: `0.5 -0.25` is `.5-.25`."""
+    text = ""
+    for value in values:
+        word = plain(value)
+        word = word.replace("0.", ".", 1) if word.startswith(("0.", "-0.")) else word
+        text += word if not text or word.startswith("-") else f" {word}"
+    return text
 
 
 @cache

@@ -1,16 +1,18 @@
 """Moves of a few steps -> the thread as a maker sees it: curves, arrowheads, a start and an end.
 
 Several passes through one bead lie side by side: passes down to the left, passes up to the right, so that
-the bead's letter between them stays readable.
+the bead's letter between them stays readable. Thread that is not seen, because it is inside a bead or behind
+the warps of a loom, comes as short strokes.
 """
 
 from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
+from sitegen.draw.overlap import Box, between, sampled
 from sitegen.draw.pens import Outline, Segment
 from sitegen.draw.shapes import arrowhead
 from sitegen.model.thread import Bead, Bridge, Move, MoveKind, Point, ThreadPath
@@ -29,6 +31,32 @@ ARROW_MM = 0.95
 """Length of an arrowhead."""
 ARROW_EVERY = 6
 """Along a straight run of beads, every so many beads an arrowhead shows the way."""
+HIDDEN_MM = 0.7
+"""A shorter way behind a warp is not drawn: the line breaks, and the warp is seen to lie over it."""
+TURNED_ASIDE = (0, 35, -35, 60, -60, 85, -85)
+"""How the end may turn aside, in degrees, best first, so as to keep off letters."""
+AIR_MM = 0.05
+"""How far arrows keep off letters."""
+REACHES = (0.7, 0.5, 0.36, 0.25)
+"""How far the end reaches, as shares of `TAIL_MM`, best first."""
+ONWARD = 0.5
+"""Two passes whose headings differ by less (the cosine of the angle between them) are one run."""
+STROKE_MM = 0.62
+"""Length of one stroke and one gap, together, of thread that is not seen."""
+STROKE_SHARE = 0.6
+"""How much of that is the stroke."""
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A place the needle goes in at: a bead, a bridge or a loop."""
+
+    number: int
+    """From 1, in order of passing."""
+    at: Point
+    heading: Point
+    turns: bool
+    """The thread does not go straight on here."""
 
 
 @dataclass(slots=True)
@@ -36,10 +64,18 @@ class Route:
     """The drawn thread."""
 
     line: list[Outline] = field(default_factory=list)
-    """Open curves, in order."""
+    """Open curves, in order, seen or not."""
+    strokes: list[Outline] = field(default_factory=list)
+    """The same as it is drawn: what is not seen in short strokes."""
+    marks: list[Mark] = field(default_factory=list)
+    """Where the needle goes in, in order."""
+    before: int = 0
+    """How many places the needle went in at before this stretch."""
     arrows: list[Outline] = field(default_factory=list)
     start: Point | None = None
     """Where the thread comes from."""
+    tip: Outline | None = None
+    """The arrowhead where it comes out at the end."""
     from_tail: bool = False
     """The thread begins here: what is drawn before the first bead is its tail."""
     bridges: list[Bridge] = field(default_factory=list)
@@ -48,6 +84,16 @@ class Route:
     """Half hitches."""
     straight: int = 0
     """Beads passed straight on so far."""
+
+    def draw(self, start: Point, segments: tuple[Segment, ...], *, seen: bool = True) -> None:
+        """Add a piece of thread."""
+        piece = Outline(start, segments, closed=False)
+        self.line.append(piece)
+        self.strokes += [piece] if seen else _strokes(piece)
+
+    def mark(self, at: Point, heading: Point, *, turns: bool) -> None:
+        """The needle goes in here."""
+        self.marks.append(Mark(self.before + len(self.marks) + 1, at, heading, turns))
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,18 +107,29 @@ class _Pass:
     """Unit vector the thread moves along."""
 
 
-def trace(path: ThreadPath, beads: dict[int, Bead], moves: range, turned: bool) -> Route:
-    """Draw the thread of `moves`; `beads` holds every bead it touches in the coordinates of the drawing."""
-    route = Route()
+def trace(
+    path: ThreadPath,
+    beads: dict[int, Bead],
+    moves: range,
+    *,
+    turned: bool = False,
+    before: int = 0,
+    letters: Sequence[Box] = (),
+) -> Route:
+    """Draw the thread of `moves`; `beads` holds every bead it touches in the coordinates of the drawing.
+
+    `before` tells how many places the needle has gone in at already; arrows keep off the `letters`.
+    """
+    route = Route(before=before)
     lanes = _lanes(path, beads, moves)
     last: _Pass | None = None
     if moves.start > 0 and path.moves[moves.start].kind is not MoveKind.TAKE:
-        before = path.moves[moves.start - 1]
-        if before.bead >= 0:
-            last = _pass(beads[before.bead], before, 0.0)
+        came = path.moves[moves.start - 1]
+        if came.bead >= 0:
+            last = _pass(beads[came.bead], came, 0.0)
             route.start = last.leave
-        elif before.bridge is not None:
-            last = _from_bridge(beads, before.bridge)
+        elif came.bridge is not None:
+            last = _from_bridge(beads, came.bridge)
             route.start = last.leave
     held: list[Point] = []
     for number in moves:
@@ -90,20 +147,51 @@ def trace(path: ThreadPath, beads: dict[int, Bead], moves: range, turned: bool) 
             if move.kind is MoveKind.HITCH:
                 route.hitches.append(bridge_middle(beads, move.bridge))
             held.append(bridge_middle(beads, move.bridge))
+            route.mark(held[-1], last.heading if last else (0.0, 1.0), turns=True)
         elif move.kind is MoveKind.LOOP:
             finding = path.findings[move.finding]
             x, y = move.at or (finding.x, finding.y)
             held.append((-x, -y) if turned else (x, y))
+            route.mark(held[-1], last.heading if last else (0.0, 1.0), turns=True)
         else:
             here = _pass(beads[move.bead], move, lanes[number])
-            _connect(route, last, here, held)
+            loomed = bool(path.warps) and _loomed(path, move.bead)
+            behind = loomed and move.kind is MoveKind.PICK
+            _connect(route, last, here, held, (not behind, loomed and not behind))
             held = []
             last = here
     if last is not None and held:
         last = _to_bridge(route, last, held[-1])
     if last is not None:
-        _leave(route, last)
+        _leave(route, last, letters)
+    route.arrows = [arrow for arrow in route.arrows if _clear(arrow, letters)]
     return route
+
+
+def _clear(outline: Outline, letters: Sequence[Box]) -> bool:
+    """Whether a contour keeps off all letters."""
+    return not any(box.touches(dot, AIR_MM) for dot in sampled(outline) for box in letters)
+
+
+def _loomed(path: ThreadPath, bead: int) -> bool:
+    """Whether a bead is picked up behind warps."""
+    return any(warp.part == path.beads[bead].part for warp in path.warps)
+
+
+def _strokes(piece: Outline) -> list[Outline]:
+    """A piece of thread that is not seen, as short straight strokes with a gap at either end."""
+    strokes: list[Outline] = []
+    here = piece.start
+    for segment in piece.segments:
+        corners = [here, *zip(segment[0::2], segment[1::2], strict=True)]
+        here = corners[-1]
+        length = math.dist(corners[0], here)
+        count = max(1, round(length / STROKE_MM))
+        for place in range(count):
+            middle, half = (place + 0.5) / count, STROKE_SHARE / 2 / count
+            start, end = between(corners, middle - half), between(corners, middle + half)
+            strokes.append(Outline(start, (end,), closed=False))
+    return strokes
 
 
 def _from_bridge(beads: dict[int, Bead], bridge: Bridge) -> _Pass:
@@ -116,7 +204,7 @@ def _from_bridge(beads: dict[int, Bead], bridge: Bridge) -> _Pass:
 def _to_bridge(route: Route, last: _Pass, hold: Point) -> _Pass:
     """The thread to a bridge or loop it was just brought under, and out again beside it."""
     heading = _unit(last.leave, hold)
-    route.line.append(Outline(last.leave, (_curve(last.leave, last.heading, hold, heading),), closed=False))
+    route.draw(last.leave, (_curve(last.leave, last.heading, hold, heading),))
     return _Pass(last.bead, hold, hold, heading)
 
 
@@ -172,15 +260,26 @@ def bridge_middle(beads: dict[int, Bead], bridge: Bridge) -> Point:
     return ((left[0] + right[0]) / 2, (left[1] + right[1]) / 2)
 
 
-def _connect(route: Route, last: _Pass | None, here: _Pass, held: list[Point]) -> None:
-    """From bead to bead, round what holds the thread on the way, and through the bead."""
+def _connect(
+    route: Route, last: _Pass | None, here: _Pass, held: list[Point], seen: tuple[bool, bool]
+) -> None:
+    """From bead to bead, round what holds the thread on the way, and through the bead.
+
+    `seen` tells whether the thread is drawn unbroken, between the beads and in this one: in a bead only where
+    it lies over the warps of a loom, so that the way under them and the way over them differ.
+    """
     if last is None:
         route.from_tail = True
         route.start = (here.enter[0] - here.heading[0] * TAIL_MM, here.enter[1] - here.heading[1] * TAIL_MM)
-        route.line.append(Outline(route.start, (here.leave,), closed=False))
+        route.draw(route.start, (here.enter,))
+        route.draw(here.enter, (here.leave,), seen=seen[1])
+        route.mark(here.enter, here.heading, turns=True)
         return
     segments: list[Segment] = []
     point, heading = last.leave, last.heading
+    if last.bead is here.bead and _goes_on(last, here):
+        segments.append(_round(last, here))
+        point, heading = (segments[-1][-2], segments[-1][-1]), (-heading[0], -heading[1])
     for hold in held:
         across = _across(last, here)
         dip = (hold[0] + last.heading[0] * 0.55, hold[1] + last.heading[1] * 0.55)
@@ -197,8 +296,24 @@ def _connect(route: Route, last: _Pass | None, here: _Pass, held: list[Point]) -
     route.straight = route.straight + 1 if straight else 0
     if route.straight % ARROW_EVERY == 3:
         route.arrows.append(_centred_arrow(here.enter, here.heading, ARROW_MM * 0.8))
-    segments.append(here.leave)
-    route.line.append(Outline(last.leave, tuple(segments), closed=False))
+    if seen[0] or math.dist(last.leave, here.enter) > HIDDEN_MM:
+        route.draw(last.leave, tuple(segments), seen=seen[0])
+    route.draw(here.enter, (here.leave,), seen=seen[1])
+    route.mark(here.enter, here.heading, turns=bool(held) or not _goes_on(last, here))
+
+
+def _goes_on(last: _Pass, here: _Pass) -> bool:
+    """Whether the thread goes much the way it went through the bead before."""
+    return last.heading[0] * here.heading[0] + last.heading[1] * here.heading[1] > ONWARD
+
+
+def _round(last: _Pass, here: _Pass) -> Segment:
+    """Out of a bead and back past it, on the side of the next pass, for a bead gone through once more."""
+    bead, (dx, dy) = here.bead, here.heading
+    lane = (here.enter[0] - bead.x) * -dy + (here.enter[1] - bead.y) * dx
+    side = math.copysign(bead.width * 0.72, lane)
+    middle = (bead.x - dy * side, bead.y + dx * side)
+    return _curve(last.leave, last.heading, middle, (-dx, -dy))
 
 
 def _across(last: _Pass, here: _Pass) -> Point:
@@ -223,12 +338,7 @@ def _curve(start: Point, heading: Point, end: Point, arriving: Point) -> Segment
 
 def _middle(start: Point, curve: Segment) -> Point:
     """The point halfway along a cubic's parameter."""
-    xs, ys = (start[0], *curve[0::2]), (start[1], *curve[1::2])
-    weights = (0.125, 0.375, 0.375, 0.125)
-    return (
-        sum(weight * x for weight, x in zip(weights, xs, strict=True)),
-        sum(weight * y for weight, y in zip(weights, ys, strict=True)),
-    )
+    return between([start, *zip(curve[0::2], curve[1::2], strict=True)], 0.5)
 
 
 def _centred_arrow(middle: Point, heading: Point, size: float) -> Outline:
@@ -236,9 +346,19 @@ def _centred_arrow(middle: Point, heading: Point, size: float) -> Outline:
     return arrowhead(tip, heading, size)
 
 
-def _leave(route: Route, last: _Pass) -> None:
-    """The thread goes on out of the last bead, with an arrowhead at its end."""
-    tip = (last.leave[0] + last.heading[0] * TAIL_MM * 0.7, last.leave[1] + last.heading[1] * TAIL_MM * 0.7)
-    neck = (tip[0] - last.heading[0] * ARROW_MM * 0.8, tip[1] - last.heading[1] * ARROW_MM * 0.8)
-    route.line.append(Outline(last.leave, (neck,), closed=False))
-    route.arrows.append(arrowhead(tip, last.heading, ARROW_MM * 1.5))
+def _leave(route: Route, last: _Pass, letters: Sequence[Box]) -> None:
+    """The thread goes on out of the last bead, with an arrowhead at its end that keeps off letters."""
+    ends = [_end(last, turn, reach) for turn in TURNED_ASIDE for reach in REACHES]
+    free = (end for end in ends if all(_clear(outline, letters) for outline in end))
+    line, route.tip = next(free, ends[0])
+    route.draw(line.start, line.segments)
+
+
+def _end(last: _Pass, turn: float, reach: float) -> tuple[Outline, Outline]:
+    """The last of the thread and its arrowhead, turned aside by so many degrees."""
+    (x, y), (dx, dy), angle = last.leave, last.heading, math.radians(turn)
+    heading = (dx * math.cos(angle) - dy * math.sin(angle), dx * math.sin(angle) + dy * math.cos(angle))
+    tip = (x + heading[0] * TAIL_MM * reach, y + heading[1] * TAIL_MM * reach)
+    neck = (tip[0] - heading[0] * ARROW_MM * 0.8, tip[1] - heading[1] * ARROW_MM * 0.8)
+    way: Segment = _curve(last.leave, last.heading, neck, heading) if turn else neck
+    return Outline(last.leave, (way,), closed=False), arrowhead(tip, heading, ARROW_MM * 1.5)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from sitegen.draw.pens import Outline, Segment
 from sitegen.model.thread import Bead, Point
@@ -16,6 +17,10 @@ FACETED = {
     "faceted": ((0.2, -0.5), (0.4, -0.36), (0.5, -0.14), (0.5, 0.14), (0.4, 0.36), (0.2, 0.5)),
 }
 """Corners of the right half of beads with facets, down along the hole, as shares of diameter and length."""
+SIDES = {"bicone": 6, "faceted": 8}
+"""Corners of a bead with facets, seen from the hole. A judgement; no source."""
+NECK = 0.2
+"""How far down a drop its hole lies, as a share of what is left of its height. A judgement; no source."""
 
 
 class Frame:
@@ -32,6 +37,13 @@ class Frame:
         return (
             self._centre[0] + across * self._across[0] + along * self._along[0],
             self._centre[1] + across * self._across[1] + along * self._along[1],
+        )
+
+    def within(self, way: Point) -> Point:
+        """A direction on the page, as it lies across and along the hole."""
+        return (
+            way[0] * self._across[0] + way[1] * self._across[1],
+            way[0] * self._along[0] + way[1] * self._along[1],
         )
 
 
@@ -103,6 +115,29 @@ def _rounded(
     return Outline(frame.at(-flat_x, -half_length), tuple(segments))
 
 
+def moved(outline: Outline, by: Point) -> Outline:
+    """The outline, shifted."""
+    (x, y), (dx, dy) = outline.start, by
+    segments = tuple(
+        tuple(value + by[index % 2] for index, value in enumerate(segment)) for segment in outline.segments
+    )
+    return Outline((x + dx, y + dy), segments, outline.closed)
+
+
+def scaled(outline: Outline, share: float) -> Outline:
+    """The outline, drawn in about the middle of its box."""
+    xs, ys = zip(*outline.points(), strict=True)
+    middle = ((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2)
+
+    def near(values: Segment) -> Segment:
+        return tuple(
+            middle[index % 2] + share * (value - middle[index % 2]) for index, value in enumerate(values)
+        )
+
+    x, y = near(outline.start)
+    return Outline((x, y), tuple(map(near, outline.segments)), outline.closed)
+
+
 def ellipse(centre: Point, radius_x: float, radius_y: float) -> Outline:
     """An upright ellipse."""
     x, y = centre
@@ -118,83 +153,25 @@ def ellipse(centre: Point, radius_x: float, radius_y: float) -> Outline:
     )
 
 
-def highlight(bead: Bead) -> Outline:
-    """Where the light falls on a bead: high on its left, however its hole lies."""
-    if bead.shape in FACETED:
-        corners = _corners(bead, 0.82)
-        return polygon(_upper_left(corners, (bead.x, bead.y)))
-    if bead.shape == "bugle":
-        return _strip(bead, -0.62, -0.3)
-    x, y, across, down = _body(bead)
-    return ellipse((x - across * 0.32, y - down * 0.4), across * 0.34, down * 0.22)
+def bead_end(bead: Bead, hole_mm: float) -> tuple[Outline, Outline]:
+    """The bead from the hole (its outline, then the rim of the hole), about its own place; mm.
 
-
-def shade(bead: Bead) -> Outline:
-    """The dark lower edge of a bead: a sickle as wide as the bead, or its lower facets."""
-    if bead.shape in FACETED:
-        return polygon(_below(_corners(bead, 1.0), bead.y + 0.1 * bead.length))
-    if bead.shape == "bugle":
-        return _strip(bead, 0.35, 0.9)
-    x, y, across, down = _body(bead)
-    across, down = across * 0.92, down * 0.92
-    return Outline(
-        (x - across, y + down * 0.1),
-        (
-            (x - across, y + down * 0.9, x - across * 0.5, y + down, x, y + down),
-            (x + across * 0.5, y + down, x + across, y + down * 0.9, x + across, y + down * 0.1),
-            (x + across * 0.8, y + down * 0.62, x + across * 0.4, y + down * 0.66, x, y + down * 0.66),
-            (
-                x - across * 0.4,
-                y + down * 0.66,
-                x - across * 0.8,
-                y + down * 0.62,
-                x - across,
-                y + down * 0.1,
-            ),
-        ),
-    )
-
-
-def _strip(bead: Bead, near: float, far: float) -> Outline:
-    """A strip along a tube, `near` to `far` from its axis (1 is its lower or right edge, -1 the other)."""
-    frame = Frame(bead)
-    aside = frame.at(1.0, 0.0)
-    down, right = aside[1] - bead.y, aside[0] - bead.x
-    side = math.copysign(bead.width / 2, down if abs(down) > 0.2 else right)
-    end = bead.length * 0.46
-    return polygon([frame.at(near * side, -end), frame.at(far * side, -end), frame.at(far * side, end),
-                    frame.at(near * side, end)])  # fmt: skip
-
-
-def _body(bead: Bead) -> tuple[float, float, float, float]:
-    """The round of a bead as it is seen: its middle, and half its size to the side and down."""
-    half_width, half_length = bead.width / 2, bead.length / 2
+    A drop is hung through its neck, so its hole shows there, above its belly.
+    """
+    centre = (bead.x, bead.y)
     if bead.shape == "drop":
-        x, y = Frame(bead).at(half_length - half_width, 0.0)
-        return x, y, half_length, half_length
-    if 45 < bead.angle % 180 < 135:
-        return bead.x, bead.y, half_length, half_width
-    return bead.x, bead.y, half_width, half_length
-
-
-def _below(corners: list[Point], y: float) -> list[Point]:
-    """The part of a convex outline that lies below a level."""
-    kept: list[Point] = []
-    for one, other in zip(corners, [*corners[1:], corners[0]], strict=True):
-        if one[1] >= y:
-            kept.append(one)
-        if (one[1] >= y) is not (other[1] >= y):
-            share = (y - one[1]) / (other[1] - one[1])
-            kept.append((one[0] + share * (other[0] - one[0]), y))
-    return kept or corners
-
-
-def _upper_left(corners: list[Point], middle: Point) -> list[Point]:
-    """The quarter of a convex outline that faces the light, drawn in a little from the ridges."""
-    above = [(x, -y) for x, y in _below([(x, -y) for x, y in corners], -middle[1])]
-    left = [(-y, x) for x, y in _below([(y, -x) for x, y in above], -middle[0])]
-    centre = (sum(x for x, _ in left) / len(left), sum(y for _, y in left) / len(left))
-    return [(centre[0] + 0.6 * (x - centre[0]), centre[1] + 0.6 * (y - centre[1])) for x, y in left]
+        upright = replace(bead, angle=90.0)
+        neck = (bead.y - bead.width / 2) + hole_mm * 0.5 + (bead.width - hole_mm) * NECK
+        return _drop(upright, 1.0), ellipse((bead.x, neck), hole_mm / 2, hole_mm / 2)
+    hole = ellipse(centre, hole_mm / 2, hole_mm / 2)
+    half = bead.width / 2
+    if bead.shape == "cube":
+        return _rounded(Frame(replace(bead, angle=0.0)), half, half, half * 0.24, half * 0.24), hole
+    if bead.shape in SIDES:
+        count = SIDES[bead.shape]
+        turns = [math.pi * (0.5 + 2 * corner / count) for corner in range(count)]
+        return polygon([(bead.x + half * math.sin(t), bead.y - half * math.cos(t)) for t in turns]), hole
+    return ellipse(centre, half, half), hole
 
 
 def arrowhead(tip: Point, heading: Point, size: float) -> Outline:

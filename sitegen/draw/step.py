@@ -1,4 +1,8 @@
-"""A run of steps -> a small diagram: beads so far pale, new beads full, this step's thread with arrows."""
+"""A run of steps -> a small diagram: beads so far pale, new beads full, this step's thread with arrows.
+
+Groups by kind: `beads-there`, `beads-cut`, `beads-new` (one a bead, in order), `thread` with `thread-ground`,
+`thread-line` (one path in order of passing), `arrows`, `ends`; `bridges`, `hitches`, `letters`, `order`.
+"""
 
 from __future__ import annotations
 
@@ -8,18 +12,19 @@ from dataclasses import dataclass, replace
 
 from sitegen.draw.colour import INK, OUTLINE, PALE_OUTLINE, THREAD, WHITE, Dye, palette_of
 from sitegen.draw.finding import draw_rings
+from sitegen.draw.nearby import nearby
+from sitegen.draw.order import draw_order
+from sitegen.draw.overlap import Box, Marks, ink_box, label_box
 from sitegen.draw.pens import Drawing, Outline, Paint, Pen, Recorder, Text, finish
-from sitegen.draw.route import LYING, Route, trace
+from sitegen.draw.route import Route, trace
 from sitegen.draw.shapes import bead_outline, ellipse
 from sitegen.draw.unrolled import unroll
 from sitegen.draw.warps import draw_warps
 from sitegen.draw.zipped import ZIP, edges_together
 from sitegen.model.say import Say
 from sitegen.model.source import Pattern
-from sitegen.model.thread import Bead, Bridge, End, MoveKind, Step, ThreadPath
+from sitegen.model.thread import Bead, Bridge, End, MoveKind, Point, Step, ThreadPath
 
-AROUND = 2.2
-"""Beads shown around what the step touches: as many widths to the sides as lengths above and below."""
 LIFT_MM = {
     **dict.fromkeys(("strand", "loop", "swag"), 0.7),
     **dict.fromkeys(("brick-first", "brick-next", "brick-increase", "tube-pair", "tube-next"), -0.8),
@@ -40,6 +45,19 @@ USUAL_MM = 2.1
 """The bead the thread's drawn thickness is made for; it is finer on smaller ones, to leave letters free."""
 PALE = 0.72
 """How far the beads already there fade towards white."""
+EACH = 40
+"""So many new beads get a group each; of more, those of a colour share one."""
+TAIL_SIZE_MM = 1.0
+"""Font size of the word at a loose end."""
+TAIL_PLACES = (
+    (0.55, 0.0, "start"),
+    (0.0, -0.95, "middle"),
+    (0.0, 0.95, "middle"),
+    (-0.55, 0.0, "end"),
+)
+"""Where it stands beside that end, best first."""
+SMALLER = (1.0, 0.92, 0.85, 0.78, 0.7, 0.62)
+"""Letters are set in the largest of these shares of their size that leaves them free of the thread."""
 
 
 class StepArtist:
@@ -49,129 +67,129 @@ class StepArtist:
         self._path = path
         self._palette = palette_of(pattern)
         self._say = say
-        self._picked = [0] * len(path.beads)
-        """For each bead, the move that picks it up."""
-        for number, move in enumerate(path.moves):
-            if move.kind is MoveKind.PICK:
-                self._picked[move.bead] = number
+        self._nearby = nearby(path)
 
     def draw(self, first: int, last: int, title: str) -> Drawing:
         """The diagram of steps number `first` to `last`, drawn as the maker holds the work.
 
         `title` is the drawing's name in words; its description lists what is new.
         """
-        path = self._path
-        steps = path.steps[first - 1 : last]
+        steps = self._path.steps[first - 1 : last]
         if steps[0].motion in DRAWN_ONCE:
             steps = steps[-1:]
-        turned = steps[0].turned
-        new = [bead for step in steps for bead in step.picks]
-        touched = self._touched(steps)
-        there = self._near(touched, steps[0].first_move)
+        scene = self._scene(steps)
+        recorder = Recorder()
+        self._draw_there(recorder, scene)
+        new = [scene.beads[index] for index in scene.new]
+        hidden = [bead for bead in new if bead.front < 0]
+        shown = [bead for bead in new if bead.front >= 0]
+        fine = min(1.0, min(bead.width for bead in scene.beads.values()) / USUAL_MM)
+        routes = _routes(scene)
+        _draw_new(recorder, hidden, 1)
+        thread = Recorder()
+        _draw_thread(thread, routes, scene.beads, fine)
+        draw_letters(recorder, *_lettered(thread, [bead for bead in hidden if not _covered(bead, shown)]))
+        _draw_new(recorder, shown, 1 + len(hidden))
+        _draw_beads(recorder, [scene.beads[index] for index in scene.copies], _THERE)
+        draw_rings(recorder, scene.path, scene.beads.values(), steps[0].motion, scene.turned)
+        _draw_thread(recorder, routes, scene.beads, fine)
+        if routes[0].from_tail and routes[0].start is not None:
+            _draw_tail(recorder, routes[0].start, self._say("drawing.tail"))
+        draw_letters(recorder, *_lettered(recorder, shown))
+        draw_order(recorder, [mark for route in routes for mark in route.marks], fine)
+        return finish(recorder, title, self._says(scene), 0.4, self._palette)
+
+    def _scene(self, steps: Sequence[Step]) -> _Scene:
+        """Which beads the steps show, and where: unrolled, turned, new ones lifted off the work."""
+        path, turned = self._path, steps[0].turned
+        new = tuple(bead for step in steps for bead in step.picks)
+        touched = self._nearby.touched(steps)
+        there = self._nearby.there(touched, steps[0])
         beads = {index: path.beads[index] for index in touched | there}
         stretches = _shown_moves(path, steps)
+        before = tuple(_entered(path, range(steps[0].first_move, moves.start)) for moves in stretches)
         if path.around(min(touched)):
             strip = unroll(path, steps, touched, there)
             path, beads = strip.path, strip.beads
-            there &= beads.keys()
             stretches = [strip.local(moves) for moves in stretches]
         if steps[0].motion == ZIP:
             beads = edges_together(path, touched, there)
-            there &= beads.keys()
+        there &= beads.keys()
         beads = {index: _seen(bead, turned) for index, bead in beads.items()}
         lift = LIFT_MM.get(steps[0].motion, 0.0)
         beads.update({index: replace(beads[index], y=beads[index].y + lift) for index in new})
         if steps[0].motion in LIFT_OUT:
             beads.update({index: _outward(beads[index]) for index in new})
-        recorder = Recorder()
-        draw_warps(recorder, path, beads, WARP_ENDS_MM, turned)
-        cut = self._cut(there, steps[0].first_move)
-        for layer in self._layers(there - cut):
-            _draw_beads(recorder, [beads[index] for index in layer], _THERE)
-        _draw_beads(recorder, [beads[index] for index in sorted(cut)], _CUT)
-        hidden = [beads[index] for index in new if beads[index].front < 0]
-        shown = [beads[index] for index in new if beads[index].front >= 0]
-        _draw_beads(recorder, hidden, _NEW)
-        draw_letters(recorder, hidden)
-        _draw_beads(recorder, shown, _NEW)
-        copies = [beads[index] for index in beads.keys() - touched - there]
-        _draw_beads(recorder, copies, _THERE)
-        draw_rings(recorder, path, beads.values(), steps[0].motion, turned)
-        for moves in stretches:
-            _draw_thread(recorder, trace(path, beads, moves, turned), beads)
-        draw_letters(recorder, shown)
-        letters = " ".join(path.beads[index].letter for index in new)
+        return _Scene(path, beads, new, frozenset(touched), frozenset(there), steps[0], stretches, before)
+
+    def _draw_there(self, pen: Pen, scene: _Scene) -> None:
+        """The work so far: pale, and paler still where it goes on beyond the drawing."""
+        draw_warps(pen, scene.path, scene.beads, WARP_ENDS_MM, scene.turned)
+        rim = self._nearby.rim(scene.there, scene.step.first_move) - scene.touched
+        for layer in self._nearby.layers(scene.there - rim):
+            _draw_beads(pen, [scene.beads[index] for index in layer], _THERE)
+        _draw_beads(pen, [scene.beads[index] for index in sorted(rim)], _CUT)
+
+    def _says(self, scene: _Scene) -> str:
+        """The drawing in words."""
+        letters = " ".join(self._path.beads[index].letter for index in scene.new)
         says = [self._say("drawing.new", letters=letters) if letters else self._say("drawing.none-new")]
-        if turned:
+        if scene.turned:
             says.append(self._say("drawing.turned"))
-        says.append(self._say("drawing.there", count=len(there)))
-        return finish(recorder, title, " ".join(says), 0.4, self._palette)
+        says.append(self._say("drawing.there", count=len(scene.there)))
+        return " ".join(says)
 
-    def _touched(self, steps: Sequence[Step]) -> set[int]:
-        """The beads the steps go through or hang on, and the one the thread comes from."""
-        touched: set[int] = set()
-        first = steps[0].first_move
-        taken = self._path.moves[first].kind is MoveKind.TAKE  # another end of thread comes from elsewhere
-        for move in self._path.moves[first if taken else max(0, first - 1) : steps[-1].past_move]:
-            if move.hangs is not None:
-                touched.add(move.hangs[0])
-            if move.bead >= 0:
-                touched.add(move.bead)
-            if move.bridge is not None:
-                touched |= {move.bridge.left, move.bridge.right}
-        return touched
 
-    def _near(self, touched: set[int], before: int) -> set[int]:
-        """The beads already there before a move, near enough to what is touched to show where it is."""
-        box = [self._path.beads[index] for index in touched]
-        aside, above = AROUND * max(bead.width for bead in box), AROUND * max(bead.length for bead in box)
-        left, right = min(bead.x for bead in box) - aside, max(bead.x for bead in box) + aside
-        if self._path.around(min(touched)):  # what is near on a tube is told when it is unrolled
-            left, right = -math.inf, math.inf
-        top, bottom = min(bead.y for bead in box) - above, max(bead.y for bead in box) + above
-        return {
-            index
-            for index, bead in enumerate(self._path.beads)
-            if self._picked[index] < before and left <= bead.x <= right and top <= bead.y <= bottom
-        }
+@dataclass(frozen=True, slots=True)
+class _Scene:
+    """What a diagram shows, in its own coordinates."""
 
-    def _cut(self, there: set[int], before: int) -> set[int]:
-        """The beads at the rim of what is shown, where the work goes on beyond the drawing."""
-        if not there:
-            return set()
-        all_beads = self._path.beads
-        shown = [all_beads[index] for index in there]
-        reach = 1.15 * max(max(bead.width, bead.length) for bead in shown)
-        left, right = min(bead.x for bead in shown) - reach, max(bead.x for bead in shown) + reach
-        top, bottom = min(bead.y for bead in shown) - reach, max(bead.y for bead in shown) + reach
-        beyond = [
-            bead
-            for index, bead in enumerate(all_beads)
-            if self._picked[index] < before
-            and index not in there
-            and left <= bead.x <= right
-            and top <= bead.y <= bottom
-        ]
-        return {
-            index
-            for index in there
-            if any(
-                math.dist((all_beads[index].x, all_beads[index].y), (bead.x, bead.y)) < reach
-                for bead in beyond
-            )
-        }
+    path: ThreadPath
+    """Its moves are those of `stretches`; on a tube, unrolled."""
+    beads: dict[int, Bead]
+    new: tuple[int, ...]
+    """Beads picked up, in order."""
+    touched: frozenset[int]
+    there: frozenset[int]
+    """Beads already there."""
+    step: Step
+    """The first of the steps."""
+    stretches: list[range]
+    """Moves whose thread is drawn."""
+    before: tuple[int, ...]
+    """For each stretch, how many places the needle went in at before it."""
 
-    def _layers(self, there: set[int]) -> list[list[int]]:
-        """Beads that may lie over each other in layers: what is not a strand, then strand after strand.
+    @property
+    def turned(self) -> bool:
+        """The work is held upside down."""
+        return self.step.turned
 
-        What lies behind comes first in each.
-        """
-        layers: dict[tuple[int, int, int], list[int]] = {}
-        for index in sorted(there):
-            bead = self._path.beads[index]
-            hangs = self._path.parts[bead.part].lines == "strands"
-            layers.setdefault((bead.part, bead.row if hangs else 0, bead.front), []).append(index)
-        return [layers[key] for key in sorted(layers)]
+    @property
+    def copies(self) -> list[int]:
+        """Beads of a tube that show a second time at the strip's other end."""
+        return sorted(self.beads.keys() - self.touched - self.there)
+
+
+def _routes(scene: _Scene) -> list[Route]:
+    """The thread of each stretch."""
+    new = [scene.beads[index] for index in scene.new if scene.beads[index].front >= 0]
+    letters = _boxes(new, SMALLER[3])
+    return [
+        trace(scene.path, scene.beads, moves, turned=scene.turned, before=before, letters=letters)
+        for moves, before in zip(scene.stretches, scene.before, strict=True)
+    ]
+
+
+def _boxes(beads: Sequence[Bead], share: float) -> list[Box]:
+    """Where the letters of beads lie, set in a share of the size that fills the beads."""
+    size = share * min((letter_size(bead) for bead in beads), default=1.0)
+    return [ink_box(bead.x, bead.y, bead.letter, size) for bead in beads]
+
+
+def _entered(path: ThreadPath, moves: range) -> int:
+    """How many places the needle goes in at: all that these moves do but to turn and to take up thread."""
+    turns = (MoveKind.WARP, MoveKind.TAKE)
+    return sum(path.moves[number].kind not in turns for number in moves)
 
 
 def _shown_moves(path: ThreadPath, steps: Sequence[Step]) -> list[range]:
@@ -213,13 +231,15 @@ class _Look:
     edge: Paint
 
 
+_POINT = Paint(fill=THREAD, stroke=WHITE, width=0.06)
+"""Arrowheads and dots."""
 _NEW = _Look("beads-new", 0.0, Paint(stroke=OUTLINE, width=0.09))
 _THERE = _Look("beads-there", PALE, Paint(stroke=PALE_OUTLINE, width=0.06))
 _CUT = _Look("beads-cut", 0.86, Paint())
 """Without an edge: a rim that fades out is not taken for the edge of the work."""
 
 
-def _draw_beads(pen: Pen, beads: list[Bead], look: _Look) -> None:
+def _draw_beads(pen: Pen, beads: Sequence[Bead], look: _Look) -> None:
     """Beads as filled outlines, one path a colour."""
     for letter in sorted({bead.letter for bead in beads}):
         outlines = [bead_outline(bead) for bead in beads if bead.letter == letter]
@@ -228,18 +248,32 @@ def _draw_beads(pen: Pen, beads: list[Bead], look: _Look) -> None:
         pen.end()
 
 
-def draw_letters(pen: Pen, beads: list[Bead]) -> None:
-    """The letter of each bead, one call a height; all of a size."""
+def _draw_new(pen: Pen, beads: Sequence[Bead], first: int) -> None:
+    """New beads, a group each in order of picking up, from number `first`."""
+    if len(beads) > EACH:
+        _draw_beads(pen, beads, _NEW)
+        return
+    for place, bead in enumerate(beads, first):
+        pen.begin(_NEW.kind, {"letter": bead.letter, "place": str(place)})
+        pen.shapes([bead_outline(bead)], replace(_NEW.edge, fill=Dye(bead.letter)))
+        pen.end()
+
+
+def draw_letters(pen: Pen, beads: Sequence[Bead], share: float = 1.0) -> None:
+    """The letter of each bead, one call a height; all of a size, `share` of the one that fills the beads."""
     if not beads:
         return
+    pen.begin("letters", {})
+    for marks in _letter_rows(beads):
+        pen.letters(marks, share * min(letter_size(bead) for bead in beads))
+    pen.end()
+
+
+def _letter_rows(beads: Sequence[Bead]) -> list[list[tuple[float, float, str]]]:
     rows: dict[float, list[tuple[float, float, str]]] = {}
     for bead in beads:
         rows.setdefault(round(bead.y, 3), []).append((bead.x, bead.y, bead.letter))
-    size = min(letter_size(bead) for bead in beads)
-    pen.begin("letters", {})
-    for marks in rows.values():
-        pen.letters(marks, size)
-    pen.end()
+    return list(rows.values())
 
 
 def letter_size(bead: Bead) -> float:
@@ -247,32 +281,82 @@ def letter_size(bead: Bead) -> float:
     return min(bead.length * 0.86, bead.width * 0.66)
 
 
-def _draw_thread(pen: Pen, route: Route, beads: dict[int, Bead]) -> None:
-    joined = _joined(route.line)
-    fine = min(1.0, min(bead.width for bead in beads.values()) / USUAL_MM)
+def _lettered(recorder: Recorder, beads: Sequence[Bead]) -> tuple[list[Bead], float]:
+    """The beads whose letters can be read, and the share of their size to set them in.
+
+    As large as all are free of the thread drawn so far; where there is no such size, some get no letter.
+    """
+    drawn = _marks(recorder)
+    free: list[Bead] = []
+    share = 1.0
+    for share in SMALLER:
+        boxes = _boxes(beads, share)
+        free = [bead for bead, box in zip(beads, boxes, strict=True) if drawn.free(box)]
+        if len(free) == len(beads):
+            break
+    return free, share
+
+
+def _covered(bead: Bead, others: Sequence[Bead]) -> bool:
+    """Whether a bead in front hides where the letter of one behind would stand."""
+    reach = min(bead.width, bead.length) * 0.75
+    return any(math.dist((bead.x, bead.y), (other.x, other.y)) < reach for other in others)
+
+
+def _draw_thread(pen: Pen, routes: Sequence[Route], beads: dict[int, Bead], fine: float) -> None:
+    """The thread on a white ground, the line itself one path in order of passing."""
+    ground = _joined([piece for route in routes for piece in route.line])
+    strokes = _joined([piece for route in routes for piece in route.strokes])
     pen.begin("thread", {})
-    pen.shapes(joined, Paint(stroke=WHITE, width=0.34 * fine))
-    pen.shapes(joined, Paint(stroke=THREAD, width=0.19 * fine))
-    pen.shapes(route.arrows, Paint(fill=THREAD, stroke=WHITE, width=0.06))
-    if route.start is not None:
-        pen.shapes([ellipse(route.start, 0.3, 0.3)], Paint(fill=THREAD, stroke=WHITE, width=0.1))
+    pen.begin("thread-ground", {})
+    pen.shapes(ground, Paint(stroke=WHITE, width=0.34 * fine))
     pen.end()
-    if route.bridges:
+    pen.begin("thread-line", {})
+    pen.shapes(strokes, Paint(stroke=THREAD, width=0.19 * fine))
+    pen.end()
+    pen.begin("arrows", {})
+    pen.shapes([arrow for route in routes for arrow in route.arrows], _POINT)
+    pen.end()
+    pen.begin("ends", {})
+    if routes[0].start is not None:
+        pen.shapes([ellipse(routes[0].start, 0.3, 0.3)], replace(_POINT, width=0.1))
+    pen.shapes([route.tip for route in routes if route.tip is not None], _POINT)
+    pen.end()
+    pen.end()
+    _draw_held(pen, routes, beads)
+
+
+def _draw_held(pen: Pen, routes: Sequence[Route], beads: dict[int, Bead]) -> None:
+    """The bridges the needle goes under, and the half hitches."""
+    arcs = [_arc(beads, bridge) for route in routes for bridge in dict.fromkeys(route.bridges)]
+    if arcs:
         pen.begin("bridges", {})
-        arcs = [_arc(beads, bridge) for bridge in dict.fromkeys(route.bridges)]
         pen.shapes(arcs, Paint(stroke=WHITE, width=0.4))
         pen.shapes(arcs, Paint(stroke=INK, width=0.2))
         pen.end()
-    if route.hitches:
+    rings = [ellipse(hitch, 0.42, 0.42) for route in routes for hitch in route.hitches]
+    if rings:
         pen.begin("hitches", {})
-        rings = [ellipse(hitch, 0.42, 0.42) for hitch in route.hitches]
         pen.shapes(rings, Paint(fill=WHITE, stroke=THREAD, width=0.22))
         pen.end()
-    if route.from_tail and route.start is not None:
-        x, y = route.start
-        lies = abs(route.line[0].segments[0][-1] - y) < LYING
-        label = Text(x, y - 1.2, "tail", 1.3, INK) if lies else Text(x + 0.7, y, "tail", 1.3, INK, "start")
-        pen.text(label)
+
+
+def _draw_tail(recorder: Recorder, start: Point, word: str) -> None:
+    """The word at the loose end that a thread begins with, on the first free side of it."""
+    drawn, (x, y) = _marks(recorder), start
+    labels = [
+        Text(x + aside, y + down, word, TAIL_SIZE_MM, INK, anchor) for aside, down, anchor in TAIL_PLACES
+    ]
+    free = (label for label in labels if drawn.free(label_box(label)))
+    recorder.text(next(free, labels[0]))
+
+
+def _marks(recorder: Recorder) -> Marks:
+    """What is drawn so far."""
+    drawn = Marks()
+    for name, values in recorder.calls:
+        getattr(drawn, name)(*values)
+    return drawn
 
 
 def _joined(line: list[Outline]) -> list[Outline]:

@@ -12,6 +12,7 @@ from decimal import Decimal
 from enum import Enum
 
 from sitegen.model.location import NOWHERE, Location, Places
+from sitegen.model.photo import Photo
 
 
 class Makes(Enum):
@@ -336,7 +337,7 @@ class Aside:
     where: Location = field(default=NOWHERE, compare=False, repr=False)
 
 
-Block = Prose | ChartHere | StepsHere | Aside
+Block = Prose | ChartHere | StepsHere | Aside | Photo
 
 
 @dataclass(frozen=True, slots=True)
@@ -363,12 +364,20 @@ class Pattern:
     colourways: tuple[Colourway, ...] = ()
     gauge: Gauge | None = None
     measured: Measured | None = None
+    photo: Photo | None = None
+    """The lead photo."""
     body: tuple[Block, ...] = ()
     bead_kinds: Mapping[str, OwnBead] = field(default_factory=dict)
     """The author's own bead kinds by name: the shop's, and over them the pattern's."""
     file: str = ""
     """The source file."""
     at: Places = field(default_factory=dict, compare=False, repr=False)
+
+    @property
+    def photos(self) -> tuple[Photo, ...]:
+        """Every photo, the lead photo first."""
+        lead = (self.photo,) if self.photo is not None else ()
+        return (*lead, *(block for block in self.body if isinstance(block, Photo)))
 
     def colour(self, letter: str) -> Colour | None:
         """The colour called by this letter, or None."""

@@ -7,14 +7,17 @@ from itertools import groupby
 
 from sitegen.draw.colour import ink_on
 from sitegen.model.source import Pattern
-from sitegen.publish.view import Chip, Ink
+from sitegen.publish.blocks import Chip
+from sitegen.publish.view import Ink
 
 
 def inks(pattern: Pattern) -> tuple[Ink, ...]:
-    """The chip colours of every letter, and of every letter that a colourway swaps."""
+    """The chip colours of every letter, and of every letter in each colourway."""
     pairs = [(f"bead-{colour.letter}", colour.hex) for colour in pattern.colours]
     for number, way in enumerate(pattern.colourways, 1):
-        pairs += [(f"bead-{number}-{letter}", swap.hex) for letter, swap in way.swaps.items()]
+        for colour in pattern.colours:
+            swap = way.swaps.get(colour.letter, colour)
+            pairs.append((f"bead-{number}-{colour.letter}", swap.hex))
     return tuple(Ink(selector, fill, ink_on(fill)) for selector, fill in pairs)
 
 

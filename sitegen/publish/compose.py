@@ -5,38 +5,33 @@ What a buyer pays for is left out here, once: the view of a priced pattern's pag
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from markupsafe import Markup
 
 from sitegen.model.shop import Shop
 from sitegen.publish import making, materials
+from sitegen.publish.blocks import PRINT, SCREEN, Block, Figure, Medium
+from sitegen.publish.cards import CARD, CARD_LARGE
 from sitegen.publish.chips import inks
+from sitegen.publish.colourways import same_beads
 from sitegen.publish.papers import Sheets
+from sitegen.publish.photo import in_print, on_page
 from sitegen.publish.piece import Piece
 from sitegen.publish.quantities import Quantities
-from sitegen.publish.view import (
-    PRINT,
-    SCREEN,
-    Block,
-    Card,
-    Download,
-    Fact,
-    Figure,
-    FrontView,
-    Medium,
-    PatternView,
-    ShopLine,
-)
+from sitegen.publish.sharing import shop_sharing
+from sitegen.publish.template import template_view
+from sitegen.publish.view import Card, Download, Fact, FrontView, PatternView, ShopLine
+from sitegen.publish.ways import PICTURE, Pixels, page_ways, print_ways
 from sitegen.publish.words import Words
 
-PICTURE = "picture.png"
-"""The PNG beside a pattern's page."""
 LARGEST_PICTURE = 4.0
 """A small piece is shown larger than life, but not more than this."""
 
 
-def page_address(name: str) -> str:
-    """Where a pattern's page stands in the site."""
-    return f"patterns/{name}/index.html"
+def page_address(name: str, folder: str = "") -> str:
+    """Where a pattern's page stands in the site; `folder` is that of a colourway."""
+    return "/".join(filter(None, ("patterns", name, folder, "index.html")))
 
 
 def canonical(shop: Shop, path: str) -> str:
@@ -51,24 +46,37 @@ def shop_line(shop: Shop) -> ShopLine:
 
 def print_view(piece: Piece) -> PatternView:
     """The printed sheets: everything."""
-    return _view(piece, _drawn(piece, PRINT), making.blocks(piece, PRINT))
+    view = _view(piece, _drawn(piece, PRINT), making.blocks(piece, PRINT))
+    lead = piece.photos.get(piece.pattern.photo) if piece.pattern.photo else None
+    photo = in_print(lead) if lead else None
+    return replace(view, template=template_view(piece), ways=print_ways(piece), photo=photo)
 
 
-def page_view(piece: Piece, sheets: Sheets, pixels: tuple[int, int]) -> PatternView:
+def page_view(piece: Piece, sheets: Sheets, pixels: Pixels, author: Piece | None = None) -> PatternView:
     """The page: everything for a free pattern; for a priced one what helps to choose it, not what makes it.
 
-    `pixels` is the size of the PNG beside the page; a drawing would tell every bead's letter and place.
+    `pixels` are the sizes of the PNGs beside the pages; a drawing would tell every bead's letter and place.
+    `author` is the piece in the author's own colours where `piece` is in a colourway: the lead photo, which
+    shows those, is not on its page.
     """
+    view = _page_view(piece, sheets, pixels)
+    own = author.pattern.title if author else ""
+    lead = piece.photos.get(piece.pattern.photo) if piece.pattern.photo and not author else None
+    photo = on_page(lead) if lead else None
+    return replace(view, ways=page_ways(piece, author or piece, pixels), own_colours=own, photo=photo)
+
+
+def _page_view(piece: Piece, sheets: Sheets, pixels: Pixels) -> PatternView:
     if piece.pattern.price is not None:
         image = Markup('<img src="{}" width="{}" height="{}" alt="{}">').format(
-            PICTURE, *pixels, piece.picture.title
+            PICTURE, *pixels[piece.folder], piece.picture.title
         )
         figure = Figure(image, piece.words.text("picture.screen"))
         return _view(piece, figure, (), buy=_how_to_buy(piece, sheets))
     tell = Quantities(piece.words)
     downloads = tuple(
         Download(
-            href=sheets.file_name(piece.pattern.name, paper),
+            href=("../" if piece.folder else "") + sheets.file_name(piece.pattern.name, paper),
             label=piece.words.text("pdf.download", paper=piece.words.text(f"paper.{paper}")),
             size=piece.words.text("pdf.size", count=sheets.pages, size=tell.kilobytes(len(data))),
         )
@@ -104,10 +112,13 @@ def _view(
         facts=materials.facts(piece),
         inks=inks(pattern),
         beads=materials.bead_lines(piece),
+        bead_scale=materials.bead_scale(piece),
         bead_each=str(piece.measures.bead_each),
         bead_total=str(piece.measures.bead_total),
         pieces=str(piece.measures.pieces),
-        colourways=materials.colourways(piece),
+        same=same_beads(piece) if piece.colourway else (),
+        ways=(),
+        own_colours="",
         supplies=materials.supplies(piece),
         difficulty=materials.difficulty(piece),
         blocks=blocks,
@@ -116,8 +127,13 @@ def _view(
         revisions=_revisions(piece),
         downloads=downloads,
         buy=buy,
-        canonical=canonical(shop, page_address(pattern.name)),
+        address=page_address(pattern.name, piece.folder),
+        canonical=canonical(shop, page_address(pattern.name, piece.folder)),
         shop=shop_line(shop),
+        sharing=None,
+        lessons=(),
+        template=None,
+        photo=None,
     )
 
 
@@ -147,14 +163,15 @@ def _revisions(piece: Piece) -> tuple[Fact, ...]:
 
 
 def card(piece: Piece, pixels: tuple[int, int]) -> Card:
-    """One pattern on the front page; `pixels` is the size of its picture."""
+    """One pattern on the front page; `pixels` is the size at which its picture is shown."""
     view = materials.facts(piece)
     level = piece.words.text("facts.level")
     return Card(
         href=page_address(piece.pattern.name),
         title=piece.pattern.title,
         summary=piece.pattern.summary,
-        picture=page_address(piece.pattern.name).replace("index.html", PICTURE),
+        picture=page_address(piece.pattern.name).replace("index.html", CARD),
+        picture_large=page_address(piece.pattern.name).replace("index.html", CARD_LARGE),
         picture_width=pixels[0],
         picture_height=pixels[1],
         alt=piece.picture.title,
@@ -171,4 +188,5 @@ def front_view(shop: Shop, cards: tuple[Card, ...], words: Words) -> FrontView:
         canonical=canonical(shop, ""),
         description=shop.tagline or words.text("front.description", shop=shop.title),
         shop=shop_line(shop),
+        sharing=shop_sharing(shop, canonical(shop, ""), words) if cards else None,
     )

@@ -3,21 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import groupby
 from operator import itemgetter
 
 from markupsafe import Markup
 
-from sitegen.draw.legend import LOOM_SIGNS, SIGNS, sign
+from sitegen.draw.legend import sign, signs_in
 from sitegen.draw.pens import Drawing
+from sitegen.model.photo import Photo
+from sitegen.model.say import Say
 from sitegen.model.source import Aside, ChartHere, Prose, StepsHere
-from sitegen.model.thread import Bead
-from sitegen.publish.chips import chip, runs
-from sitegen.publish.markdown import Author
-from sitegen.publish.piece import Piece
-from sitegen.publish.quantities import Quantities
-from sitegen.publish.table import TableRow, TableSection
-from sitegen.publish.view import (
+from sitegen.model.thread import Bead, ThreadPath
+from sitegen.publish.blocks import (
+    PRINT,
     AsideBlock,
     Block,
     ChartBlock,
@@ -25,15 +24,36 @@ from sitegen.publish.view import (
     LegendBlock,
     Medium,
     ProseBlock,
+    SharedLine,
     StepRow,
     StepsBlock,
     WordRow,
 )
+from sitegen.publish.chart_files import chart_links
+from sitegen.publish.chart_sheets import chart_sheets
+from sitegen.publish.chips import chip, runs
+from sitegen.publish.markdown import Author
+from sitegen.publish.photo import PhotoBlock, in_print, on_page
+from sitegen.publish.piece import Piece
+from sitegen.publish.quantities import Quantities
+from sitegen.publish.shared import SharedWords, shared_words
+from sitegen.publish.table import TableRow, TableSection
 
-LINE_NAMES = {"strands": "strand", "loops": "strand", "rounds": "round", "edging": "line", "string": "line"}
+LINE_NAMES = {
+    "strands": "strand",
+    "loops": "strand",
+    "rounds": "round",
+    "edging": "line",
+    "string": "line",
+    "turns": "turn",
+}
 """What the lines of a part are -> what its chart calls each; any other is a row."""
-LARGEST_CHART = 3.2
-"""A chart is drawn this many times its true size where there is room, so that its letters can be read."""
+LEAST_SHARE = 0.7
+"""A step drawn at less than this share of the usual scale has a scale of its own."""
+MANY = 3
+"""A row with more sentences is set across the width of the table."""
+STRIP_SHARE = 0.75
+"""A strip's scale, as a share of the usual scale of a step."""
 
 
 def fitted(drawing: Drawing, uid: str, room: tuple[float, float], largest: float) -> tuple[Markup, float]:
@@ -72,21 +92,20 @@ def _before_steps(piece: Piece, medium: Medium) -> list[Block]:
     if piece.pattern.makes.pieces > 1:
         key = "pair.mirrored" if piece.second is not None else "pair.twice"
         before.append(ProseBlock(Markup("<p>{}</p>").format(say(key))))
+    strips = any(row.strip for section in piece.table for row in section.rows)
+    return [*before, legend(piece.path, say, medium, strips=strips)]
+
+
+def legend(path: ThreadPath, say: Say, medium: Medium, *, strips: bool = False) -> LegendBlock:
+    """The key to a path's step drawings; `strips` tells whether some rows are shown as strips."""
     signs = tuple(
         (
             Markup(sign(name, say(f"legend.{name}")).svg(f"sign-{name}", medium.step_scale)),
             say(f"legend.{name}"),
         )
-        for name in _signs(piece)
+        for name in signs_in(path, strips=strips)
     )
-    return [*before, LegendBlock(say("legend.heading"), signs)]
-
-
-def _signs(piece: Piece) -> list[str]:
-    """The signs that occur in the piece's drawings."""
-    signs = LOOM_SIGNS if piece.path.warps else SIGNS
-    bridged = any(move.bridge is not None for move in piece.path.moves)
-    return [name for name in signs if bridged or name != "bridge"]
+    return LegendBlock(say("legend.heading"), signs)
 
 
 class _Making:
@@ -102,6 +121,8 @@ class _Making:
         body = piece.pattern.body
         self.charted = {block.part for block in body if isinstance(block, ChartHere)}
         self.stepped = {block.part for block in body if isinstance(block, StepsHere)}
+        self.opening = not prefix
+        """Nothing but words has come yet."""
 
     def blocks(self) -> Iterator[Block]:
         """Every block in reading order."""
@@ -111,6 +132,8 @@ class _Making:
             elif isinstance(block, Aside):
                 label = self.piece.words.text(f"aside.{block.kind}")
                 yield AsideBlock(label, self.author.html(block.text))
+            elif isinstance(block, Photo):
+                yield self.photo(block)
             elif isinstance(block, ChartHere):
                 yield from self.chart(block.part)
             else:
@@ -118,6 +141,13 @@ class _Making:
         for part in self.parts:
             if part not in self.stepped:
                 yield from self.steps(part)
+
+    def photo(self, photo: Photo) -> PhotoBlock:
+        """A photo in its place; all pages of a pattern share the files beside the first."""
+        made = self.piece.photos[photo]
+        self.opening = False
+        folder = "../" if self.piece.folder else ""
+        return PhotoBlock(in_print(made) if self.medium is PRINT else on_page(made, folder))
 
     def chart(self, part: str) -> Iterator[Block]:
         """A part's chart, if it is woven and so has one."""
@@ -127,7 +157,8 @@ class _Making:
         drawing = self.piece.charts[index]
         if drawing is not None:
             self.author.restart()
-            yield chart_block(self.piece, index, drawing, self.medium, self.prefix)
+            yield chart_block(self.piece, index, drawing, self.medium, self.prefix, self.opening)
+            self.opening = False
 
     def steps(self, part: str) -> Iterator[Block]:
         """A part's step table, with its chart before it unless the text places that elsewhere."""
@@ -139,36 +170,42 @@ class _Making:
         """A part's step table alone."""
         if part in self.sections:
             self.author.restart()
+            self.opening = False
             place = f"{self.prefix}steps-{self.parts.index(part) + 1}"
             yield steps_block(self.piece, self.sections[part], place, self.medium)
 
 
-def chart_block(piece: Piece, index: int, drawing: Drawing, medium: Medium, prefix: str = "") -> ChartBlock:
-    """A part's drawn chart and the same rows as word charts."""
+def chart_block(
+    piece: Piece, index: int, drawing: Drawing, medium: Medium, prefix: str = "", opens: bool = False
+) -> ChartBlock:
+    """A part's drawn chart and the same rows as word charts; `opens` tells that only words come before."""
     say, part = piece.words.text, piece.path.parts[index]
     kind = LINE_NAMES.get(part.lines, "row")
-    svg, _ = fitted(drawing, f"{prefix}chart-{index}", medium.chart, LARGEST_CHART)
     return ChartBlock(
         part=part.name,
         heading=say("chart.heading", part=part.name),
         about=say(f"chart.about-{kind}s"),
-        figure=Figure(svg, drawing.title),
+        sheets=chart_sheets(drawing, f"{prefix}chart-{index}", medium, say, opens),
         row_label=say(f"chart.{kind}"),
         rows=word_rows(piece, index),
+        files=() if medium is PRINT else chart_links(piece, index, prefix),
     )
 
 
 def word_rows(piece: Piece, index: int) -> tuple[WordRow, ...]:
     """A part's rows or strands in order of working, the beads of each in order of picking up.
 
-    Rows that follow each other and are alike stand once: `3–16`.
+    Of a rope, its stitches. Rows that follow each other and are alike stand once: `3–16`.
     """
+    lines = piece.path.parts[index].lines
     rows: dict[int, list[Bead]] = {}
+    stitches = 0
     for step in piece.path.steps:
-        for bead in step.picks:
-            if piece.path.beads[bead].part == index:
-                rows.setdefault(piece.path.beads[bead].row, []).append(piece.path.beads[bead])
-    across = piece.path.parts[index].lines == "rows"
+        added = [piece.path.beads[bead] for bead in step.picks if piece.path.beads[bead].part == index]
+        stitches += bool(added)
+        for bead in added:
+            rows.setdefault(stitches if lines == "turns" else bead.row, []).append(bead)
+    across = lines == "rows"
     if across:
         rows = {number: _in_line(row) for number, row in rows.items()}
     written = [
@@ -202,25 +239,66 @@ def _side(piece: Piece, row: Sequence[Bead]) -> str:
 
 
 def steps_block(piece: Piece, section: TableSection, anchor: str, medium: Medium) -> StepsBlock:
-    """A part's step table; its drawings share one scale: a bead stays the same size from step to step."""
-    scale = min([medium.step_scale, *(_fit(row.drawing, medium.step) for row in section.rows)])
+    """A part's step table; its drawings share one scale: a bead stays the same size from step to step.
+
+    A drawing that is far too large for that is shown smaller by itself, and does not shrink the others.
+    """
+    fits = [_fit(drawing, medium.step) for row in section.rows for drawing in row.drawings]
+    scale = min([medium.step_scale, *(fit for fit in fits if fit >= LEAST_SHARE * medium.step_scale)])
+    shared = shared_words(section.rows)
+    told = {number for words in shared.values() for one in words for number in one.rows}
     return StepsBlock(
         part=section.part,
         heading=piece.words.text("steps.heading", part=section.part),
         anchor=anchor,
-        rows=tuple(_step(piece, row, scale, anchor) for row in section.rows),
+        rows=tuple(
+            replace(
+                _step(piece, row, f"{anchor}-{row.number}", scale, medium),
+                before=tuple(_shared(piece, words) for words in shared.get(row.number, ())),
+                sentences=() if row.number in told else _paragraphs(row.sentences),
+                see="" if row.number in told else row.see,
+            )
+            for row in section.rows
+        ),
     )
 
 
-def _step(piece: Piece, row: TableRow, scale: float, anchor: str) -> StepRow:
+def _paragraphs(sentences: tuple[str, ...]) -> tuple[str, ...]:
+    """Many sentences in a row as three paragraphs: how it begins, the way, how it ends."""
+    if len(sentences) <= MANY + 1:
+        return sentences
+    return (sentences[0], " ".join(sentences[1:-1]), sentences[-1])
+
+
+def _shared(piece: Piece, words: SharedWords) -> SharedLine:
+    first, last = words.rows[0], words.rows[-1]
+    steps = piece.words.text("steps.range", first=first, last=last)
+    if last - first >= len(words.rows):
+        *most, last_named = map(str, words.rows)
+        steps = piece.words.text("steps.list", most=", ".join(most), last=last_named)
+    return SharedLine(steps, words.sentences, words.see)
+
+
+def _step(piece: Piece, row: TableRow, uid: str, scale: float, medium: Medium) -> StepRow:
+    strip = None
+    if row.strip is not None:
+        largest = STRIP_SHARE * medium.step_scale
+        strip = Figure(fitted(row.strip, f"{uid}-0", medium.strip, largest)[0], "")
     return StepRow(
         number=str(row.number),
         label=row.label,
         tick=piece.words.text("steps.tick", number=row.number),
         pick_up=tuple(chip(piece.pattern, count, letter) for count, letter in row.pick_up),
-        figure=Figure(Markup(row.drawing.svg(f"{anchor}-{row.number}", scale)), ""),
+        figures=tuple(
+            Figure(fitted(drawing, f"{uid}-{place}", medium.step, scale)[0], "")
+            for place, drawing in enumerate(row.drawings, 1)
+        ),
+        strip=strip,
+        across=strip is not None or len(row.sentences) > MANY,
+        see=row.see,
         sentences=row.sentences,
         notes=row.notes,
+        before=(),
         beads=str(row.beads_so_far),
         thread=Quantities(piece.words).metres(row.thread_mm),
     )

@@ -17,11 +17,15 @@ _PLAIN = ("text", "code_inline", "softbreak")
 
 
 class _Reader(MarkdownIt):
-    """CommonMark with tables, without raw HTML; an address that leads nowhere safe stays plain text."""
+    """CommonMark with tables, without raw HTML; an address that leads nowhere safe stays plain text.
+
+    Photos are blocks of their own and no longer in the text.
+    """
 
     def __init__(self) -> None:
-        super().__init__("commonmark", {"html": False})
+        super().__init__("commonmark", {"html": False, "xhtmlOut": False})
         self.enable("table")
+        self.disable("image")
 
     def validateLink(self, url: str) -> bool:
         return _GOOD_LINK.match(url) is not None

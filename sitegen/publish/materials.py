@@ -2,13 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection, Iterable, Mapping
+
+from markupsafe import Markup
+
+from sitegen.draw.bead_key import bead_keys
+from sitegen.draw.pens import Drawing
 from sitegen.measure.difficulty import shown_points
 from sitegen.model.numbers import plain
 from sitegen.publish.piece import CRIMP, Piece
 from sitegen.publish.quantities import Quantities
-from sitegen.publish.view import BeadLine, ColourwayLine, Difficulty, Fact, ReasonLine
+from sitegen.publish.view import BeadLine, Difficulty, Fact, ReasonLine
+from sitegen.publish.words import Words
 from sitegen.trade.threads import parse_thread
 
+KEY_ROOM = (17.0, 8.6)
+"""Width and height that the drawing of a bead may take in the materials table, mm."""
+LARGEST_KEY = 2.8
 GENERAL_CAUTIONS = ("needle", "eyes", "children")
 """Told with every pattern; those on thread and metal depend on what it is made of."""
 
@@ -54,13 +64,28 @@ def facts(piece: Piece) -> tuple[Fact, ...]:
     )
 
 
+def bead_scale(piece: Piece) -> str:
+    """How much larger than life the beads of the materials table are drawn."""
+    return plain(_keys(piece)[1], 1)
+
+
+def _keys(piece: Piece) -> tuple[Mapping[str, Drawing], float]:
+    """Letter -> how its bead looks, and the scale that all of them share."""
+    drawn = bead_keys(piece.pattern, piece.words.text)
+    fits = [min(KEY_ROOM[0] / one.width_mm, KEY_ROOM[1] / one.height_mm) for one in drawn.values()]
+    return drawn, min([LARGEST_KEY, *fits])
+
+
 def bead_lines(piece: Piece) -> tuple[BeadLine, ...]:
     """The materials table."""
     tell = Quantities(piece.words)
+    keys, scale = _keys(piece)
+    uid = f"{piece.folder}-bead" if piece.folder else "bead"
     return tuple(
         BeadLine(
             letter=bead.letter,
             name=bead.name,
+            key=Markup(keys[bead.letter].svg(f"{uid}-{bead.letter}", scale)),
             bead=bead.bead if bead.finish == "opaque" else f"{bead.bead}, {bead.finish}",
             each=str(bead.each),
             total=str(bead.total),
@@ -69,17 +94,6 @@ def bead_lines(piece: Piece) -> tuple[BeadLine, ...]:
             packs=piece.words.text("beads.packs", count=bead.packs, grams=plain(bead.pack_grams, 1)),
         )
         for bead in piece.measures.beads
-    )
-
-
-def colourways(piece: Piece) -> tuple[ColourwayLine, ...]:
-    """Every named change of colours."""
-    return tuple(
-        ColourwayLine(
-            way.name,
-            tuple((f"{number}-{letter}", letter, swap.name) for letter, swap in way.swaps.items()),
-        )
-        for number, way in enumerate(piece.pattern.colourways, 1)
     )
 
 
@@ -142,14 +156,17 @@ def difficulty(piece: Piece) -> Difficulty:
 
 
 def cautions(piece: Piece) -> tuple[Fact, ...]:
-    """What can hurt, for this thread and these findings."""
-    thread = parse_thread(piece.thread)
-    keys = list(GENERAL_CAUTIONS)
-    if thread:
-        keys.insert(2, f"thread-{thread.material}")
-    if piece.findings:
+    """What can hurt in making it."""
+    return cautions_of((piece.thread,), piece.findings, piece.words)
+
+
+def cautions_of(threads: Iterable[str], findings: Collection[str], words: Words) -> tuple[Fact, ...]:
+    """What can hurt, for these threads and these kinds of finding, in trade words."""
+    materials = dict.fromkeys(thread.material for thread in map(parse_thread, threads) if thread)
+    keys = [*GENERAL_CAUTIONS[:2], *(f"thread-{name}" for name in materials), *GENERAL_CAUTIONS[2:]]
+    if findings:
         keys.append("metal")
-    if CRIMP in piece.findings:
+    if CRIMP in findings:
         keys.append("crimp")
-    say = piece.words.text
+    say = words.text
     return tuple(Fact(say(f"caution.{key}.label"), say(f"caution.{key}.text")) for key in keys)

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from sitegen.draw.pens import Drawing
 from sitegen.model.measures import Measures
 from sitegen.model.numbers import plain
+from sitegen.model.photo import Photo
 from sitegen.model.shop import Shop
 from sitegen.model.source import Pattern
 from sitegen.model.thread import ThreadPath
+from sitegen.publish.photo import Developed
 from sitegen.publish.table import TableSection
 from sitegen.publish.words import Words
 
@@ -34,6 +37,14 @@ class Piece:
     """The step table, part by part."""
     second: Piece | None = None
     """The other piece of a mirrored pair, where it differs: its own path, charts and step table."""
+    colourway: str = ""
+    """The colourway it is shown in; empty for the author's own colours."""
+    folder: str = ""
+    """Of its page, below that of the author's colours; empty for those."""
+    ways: tuple[Piece, ...] = ()
+    """The same piece in each colourway; empty for a piece in one."""
+    photos: Mapping[Photo, Developed] = field(default_factory=dict)
+    """Every photo of the pattern at its sizes."""
 
     @property
     def thread(self) -> str:

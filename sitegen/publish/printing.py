@@ -1,4 +1,4 @@
-"""A print view -> its sheets as PDFs, through WeasyPrint, with nothing read from outside the theme."""
+"""A print view -> its sheets as PDFs, through WeasyPrint, with only the theme and its photos to read."""
 
 from __future__ import annotations
 
@@ -20,6 +20,8 @@ from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherRespons
 
 from sitegen.publish.chips import style_sheet
 from sitegen.publish.papers import PAPERS, Sheets, sheets
+from sitegen.publish.photo import SCHEME as PHOTO_SCHEME
+from sitegen.publish.photo import PhotoFile
 from sitegen.publish.theme import templates
 from sitegen.publish.view import PatternView
 from sitegen.publish.words import Words
@@ -44,21 +46,26 @@ class PrintJob:
     titles: tuple[tuple[str, str], ...]
     """(paper, title) for each paper."""
     theme: Path
+    photos: tuple[PhotoFile, ...] = ()
+    """The photos that the sheets show."""
 
 
-class _ThemeOnly(URLFetcher):  # type: ignore[misc]  # WeasyPrint has no type information
-    """Hands out the theme's files and stops the printing at any other address."""
+class _Jail(URLFetcher):  # type: ignore[misc]  # WeasyPrint has no type information
+    """Hands out the theme's files and the job's photos, and stops the printing at any other address."""
 
-    def __init__(self, theme: Path) -> None:
+    def __init__(self, theme: Path, photos: tuple[PhotoFile, ...] = ()) -> None:
         super().__init__()
         self._theme = theme.resolve()
+        self._photos = {f"{PHOTO_SCHEME}:/{name}": data for name, data in photos}
 
     def fetch(self, url: str, headers: object = None) -> URLFetcherResponse:
-        """A file of the theme. Raises FatalURLFetchingError for anything else."""
+        """A file of the theme or a photo of the job. Raises FatalURLFetchingError for anything else."""
+        if url in self._photos:
+            return URLFetcherResponse(url, self._photos[url], {"Content-Type": "image/jpeg"})
         parts = urlsplit(url)
         path = (self._theme / parts.path.lstrip("/")).resolve()
         if parts.scheme != SCHEME or not path.is_relative_to(self._theme) or not path.is_file():
-            raise FatalURLFetchingError(f"printing reads only the theme's files, not {url}")
+            raise FatalURLFetchingError(f"printing reads only the theme's files and the photos, not {url}")
         kind = mimetypes.guess_type(path.name)[0] or "application/octet-stream"
         return URLFetcherResponse(url, path.read_bytes(), {"Content-Type": kind})
 
@@ -67,7 +74,6 @@ class _ThemeOnly(URLFetcher):  # type: ignore[misc]  # WeasyPrint has no type in
 class _Press:
     """What is the same for every job of a theme."""
 
-    fetcher: _ThemeOnly
     fonts: Any
     style: CSS
 
@@ -75,11 +81,11 @@ class _Press:
 @lru_cache(maxsize=2)
 def _press(theme: Path) -> _Press:
     """Fonts and style sheet, read once in each process."""
-    fetcher, fonts = _ThemeOnly(theme), FontConfiguration()
+    fonts = FontConfiguration()
     text = (theme / "styles" / "print.css").read_text(encoding="utf-8")
     with _listening("the theme's print style"):
-        style = CSS(string=text, base_url=f"{SCHEME}:/", url_fetcher=fetcher, font_config=fonts)
-    return _Press(fetcher, fonts, style)
+        style = CSS(string=text, base_url=f"{SCHEME}:/", url_fetcher=_Jail(theme), font_config=fonts)
+    return _Press(fonts, style)
 
 
 @lru_cache(maxsize=2)
@@ -101,7 +107,7 @@ def print_job(view: PatternView, words: Words, theme: Path) -> PrintJob:
         .get_template("sheets.html")
         .render(view=view, t=words.text, title=titles[0][1], chips=chips)
     )
-    return PrintJob(view.name, html, titles, theme)
+    return PrintJob(view.name, html, titles, theme, view.photo_files)
 
 
 def print_sheets(job: PrintJob) -> Sheets:
@@ -109,7 +115,7 @@ def print_sheets(job: PrintJob) -> Sheets:
     press = _press(job.theme)
     try:
         with _listening(job.name):
-            document = HTML(string=job.html, base_url=f"{SCHEME}:/", url_fetcher=press.fetcher)
+            document = HTML(string=job.html, base_url=f"{SCHEME}:/", url_fetcher=_Jail(job.theme, job.photos))
             layout = document.write_pdf(
                 stylesheets=[press.style], font_config=press.fonts, pdf_variant="pdf/ua-1"
             )

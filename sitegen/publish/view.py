@@ -9,41 +9,26 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-
-@dataclass(frozen=True, slots=True)
-class Medium:
-    """The room drawings have on a kind of page, each as (width, height) in mm."""
-
-    name: str
-    """`screen` or `print`."""
-    finished: tuple[float, float]
-    chart: tuple[float, float]
-    step: tuple[float, float]
-    step_scale: float
-    """The most a step is enlarged: all steps of a part share one scale."""
-
-
-SCREEN = Medium("screen", finished=(150, 170), chart=(210, 400), step=(80, 96), step_scale=4.2)
-PRINT = Medium("print", finished=(120, 92), chart=(150, 185), step=(57, 62), step_scale=3.2)
+from sitegen.publish.blocks import Block, ChartSheet, Figure
+from sitegen.publish.photo import PhotoBlock, PhotoFile, PhotoImage, files_of
+from sitegen.publish.true_size import TemplateView
 
 
 @dataclass(frozen=True, slots=True)
-class Figure:
-    """A drawing in its place: inline SVG, or the image that stands for it."""
+class Sharing:
+    """What a page says of itself to whoever passes its address on."""
 
-    svg: Markup
-    caption: str
-    """Empty where none is wanted."""
-
-
-@dataclass(frozen=True, slots=True)
-class Chip:
-    """A run of beads of one letter: the count and the coloured letter."""
-
-    count: str
-    letter: str
-    name: str
-    """Colour name, for those who do not see the colour."""
+    title: str
+    kind: str
+    """`website` or `article`."""
+    address: str
+    image: str
+    """Full address of the cover."""
+    width: int
+    height: int
+    """Pixels."""
+    alt: str
+    shop: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +46,8 @@ class BeadLine:
 
     letter: str
     name: str
+    key: Markup
+    """The bead from the side and from its hole."""
     bead: str
     each: str
     total: str
@@ -70,11 +57,28 @@ class BeadLine:
 
 
 @dataclass(frozen=True, slots=True)
-class ColourwayLine:
-    """A named change of colours: (class suffix, letter, colour name) for each letter swapped."""
+class WayChart:
+    """A part's chart in other colours, without its word chart: the letters stay the same."""
 
+    heading: str
+    sheets: tuple[ChartSheet, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """The piece in other colours, as another page or sheet shows it."""
+
+    number: str
+    """Its chips are `bead-NUMBER-LETTER`."""
     name: str
-    swaps: tuple[tuple[str, str, str], ...]
+    href: str
+    picture: Figure
+    beads: tuple[BeadLine, ...]
+    """Empty where the picture alone is wanted."""
+    same: tuple[str, ...]
+    """A sentence for each bead that several letters stand for."""
+    charts: tuple[WayChart, ...]
+    """In print."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,89 +109,6 @@ class Difficulty:
 
 
 @dataclass(frozen=True, slots=True)
-class WordRow:
-    """A row or strand as a word chart."""
-
-    number: str
-    runs: tuple[Chip, ...]
-    """In order of picking up."""
-    beads: str
-    way: str
-    """The side it begins at, as the piece hangs; empty for a strand."""
-
-
-@dataclass(frozen=True, slots=True)
-class StepRow:
-    """One row of the step table."""
-
-    number: str
-    label: str
-    """The row or strand it belongs to; may be empty."""
-    tick: str
-    """Label of the box to tick."""
-    pick_up: tuple[Chip, ...]
-    figure: Figure
-    sentences: tuple[str, ...]
-    notes: tuple[str, ...]
-    """What to do before it."""
-    beads: str
-    thread: str
-
-
-@dataclass(frozen=True, slots=True)
-class ProseBlock:
-    """The author's text, as HTML."""
-
-    html: Markup
-    kind: str = "prose"
-
-
-@dataclass(frozen=True, slots=True)
-class AsideBlock:
-    """A text of the author's set off from the rest."""
-
-    label: str
-    html: Markup
-    kind: str = "aside"
-
-
-@dataclass(frozen=True, slots=True)
-class ChartBlock:
-    """A part's drawn chart with its rows as word charts."""
-
-    part: str
-    heading: str
-    about: str
-    figure: Figure
-    row_label: str
-    rows: tuple[WordRow, ...]
-    kind: str = "chart"
-
-
-@dataclass(frozen=True, slots=True)
-class StepsBlock:
-    """A part's step table."""
-
-    part: str
-    heading: str
-    anchor: str
-    rows: tuple[StepRow, ...]
-    kind: str = "steps"
-
-
-@dataclass(frozen=True, slots=True)
-class LegendBlock:
-    """What the signs in the step drawings mean: each sign with its sentence."""
-
-    heading: str
-    signs: tuple[tuple[Markup, str], ...]
-    kind: str = "legend"
-
-
-Block = LegendBlock | ProseBlock | AsideBlock | ChartBlock | StepsBlock
-
-
-@dataclass(frozen=True, slots=True)
 class Download:
     """A PDF that lies beside the page."""
 
@@ -195,6 +116,17 @@ class Download:
     label: str
     size: str
     """Pages and kilobytes."""
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """Words that lead to another page."""
+
+    href: str
+    """From the top of the site."""
+    text: str
+    also: str = ""
+    """A second line, such as a pattern's summary."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -223,11 +155,18 @@ class PatternView:
     facts: tuple[Fact, ...]
     inks: tuple[Ink, ...]
     beads: tuple[BeadLine, ...]
+    bead_scale: str
+    """How much larger than life they are drawn."""
     bead_each: str
     bead_total: str
     pieces: str
     """`each` column's heading is left out where this is `1`."""
-    colourways: tuple[ColourwayLine, ...]
+    same: tuple[str, ...]
+    """In a colourway, a sentence for each bead that several letters stand for."""
+    ways: tuple[Way, ...]
+    """The other colours it is shown in."""
+    own_colours: str
+    """On the page of a colourway, the pattern's title in the way back to the author's colours."""
     supplies: tuple[Fact, ...]
     difficulty: Difficulty
     blocks: tuple[Block, ...]
@@ -238,9 +177,25 @@ class PatternView:
     downloads: tuple[Download, ...]
     buy: str
     """How to buy; empty for a free pattern."""
+    address: str
+    """Where the page stands in the site."""
     canonical: str
     """Full address, or empty."""
     shop: ShopLine
+    sharing: Sharing | None
+    """On the page of a shop that has an address."""
+    lessons: tuple[Link, ...]
+    """On the page alone: where its stitches are taught."""
+    template: TemplateView | None
+    """On the printed sheets alone."""
+    photo: PhotoImage | None
+    """The lead photo."""
+
+    @property
+    def photo_files(self) -> tuple[PhotoFile, ...]:
+        """The files that this page or these sheets show, and no other."""
+        lead = (self.photo,) if self.photo else ()
+        return files_of((*lead, *(block.photo for block in self.blocks if isinstance(block, PhotoBlock))))
 
 
 @dataclass(frozen=True, slots=True)
@@ -252,6 +207,8 @@ class Card:
     summary: str
     picture: str
     """Address of the picture."""
+    picture_large: str
+    """Address of the same at twice the size, for fine screens."""
     picture_width: int
     picture_height: int
     """Pixels."""
@@ -269,3 +226,4 @@ class FrontView:
     canonical: str
     description: str
     shop: ShopLine
+    sharing: Sharing | None

@@ -1,13 +1,14 @@
 """The Markdown body -> its blocks in order and the charts drawn in it, or problems.
 
-Lines that begin with three colons are ours: `::: steps PART` and `::: chart PART` place something and
-stand alone; `::: note`, `::: tip` and `::: caution` set off the lines up to a closing `:::`.
+A photo is an image alone in its paragraph. Lines that begin with three colons are ours: `::: steps PART`
+and `::: chart PART` place something and stand alone; `::: note`, `::: tip` and `::: caution` set off the
+lines up to a closing `:::`.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from markdown_it import MarkdownIt
@@ -17,6 +18,7 @@ from sitegen.model.location import Location
 from sitegen.model.source import Aside, Block, ChartHere, Prose, StepsHere
 from sitegen.read.chart import ChartBlock
 from sitegen.read.faults import Faults, hint
+from sitegen.read.photo_marks import PlacedPhoto, photos_in
 
 ASIDES = ("note", "tip", "caution")
 """What may be set off from the text."""
@@ -66,6 +68,7 @@ class _Reader:
         self.aside: _OpenAside | None = None
         self.prose_from = 0
         self.fences, self.code = self.scan(text)
+        self.photos = self.scan_photos()
 
     def scan(self, text: str) -> tuple[dict[int, Token], set[int]]:
         """The fences at the left edge by their first line, and all lines that are code."""
@@ -84,6 +87,12 @@ class _Reader:
                 self.faults.add("chart-inside", self.place(first), inside="a list or a quotation")
         return fences, code
 
+    def scan_photos(self) -> Mapping[int, PlacedPhoto]:
+        """The photos by their first line; a line of colons ends a paragraph as a blank one does."""
+        marked = (number not in self.code and _MARK.fullmatch(line) for number, line in enumerate(self.lines))
+        lines = ["" if mark else line for mark, line in zip(marked, self.lines, strict=True)]
+        return photos_in(lines, self.file, self.first_line, self.faults)
+
     def place(self, line: int, column: int = 0, length: int | None = None) -> Location:
         """A place by line and column from 0; without a length, the rest of the line."""
         rest = len(self.lines[line].rstrip()) - column
@@ -95,6 +104,8 @@ class _Reader:
         for number, line in enumerate(self.lines):
             if number in self.fences:
                 self.take_fence(number, self.fences[number])
+            elif number in self.photos:
+                self.take_photo(number, self.photos[number])
             elif number not in self.code and (mark := _MARK.fullmatch(line)):
                 self.take_mark(number, mark)
             elif number not in self.code and line.lstrip().startswith("::::"):
@@ -130,6 +141,14 @@ class _Reader:
         if self.known(chart["name"], where, "chart-part-unknown"):
             drawn = any(block.name == chart["name"] for block in self.charts[:-1])
             self.put("chart", chart["name"], where, noting=not drawn)
+
+    def take_photo(self, number: int, placed: PlacedPhoto) -> None:
+        if self.aside is not None:
+            self.faults.add("photo-place", placed.photo.at[""])
+            return
+        self.end_prose(number)
+        self.prose_from = placed.past
+        self.blocks.append(placed.photo)
 
     def closed(self, token: Token, past: int) -> bool:
         assert token.map is not None

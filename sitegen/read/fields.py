@@ -223,6 +223,17 @@ REVISION = Record(
     )
 )
 
+PHOTO_WORDS = Text(300)
+"""What is said of a photo, above and under it."""
+
+PHOTO = Record(
+    (
+        Field("file", Text(200), "Its file beside the pattern, such as on-linen.jpg.", required=True),
+        Field("alt", PHOTO_WORDS, "What is seen, for those who do not see it.", required=True),
+        Field("caption", PHOTO_WORDS, "A line under the photo."),
+    )
+)
+
 HEADER = Record(
     (
         Field("title", Text(80), "The pattern's title.", required=True),
@@ -247,6 +258,7 @@ HEADER = Record(
         Field("parts", ListOf(PART, 100), "The parts, in the order of making.", required=True),
         Field("gauge", GAUGE, "Your measured swatch; it overrules the computed size of a bead."),
         Field("measured", MEASURED, "The finished piece as you measured it."),
+        Field("photo", PHOTO, "A photo of the finished piece, shown after the drawn picture."),
     )
 )
 

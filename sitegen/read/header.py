@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from sitegen.model.location import Location
+from sitegen.model.photo import Photo
 from sitegen.model.shop import Shop
 from sitegen.model.source import (
     Around,
@@ -65,6 +66,7 @@ def make_pattern(got: Got, name: str, file: str, shop: Shop, faults: Faults) -> 
         colourways=tuple(_colourway(way) for way in values.get("colourways", ())),
         gauge=_gauge(values.get("gauge")),
         measured=_measured(values.get("measured")),
+        photo=_photo(values.get("photo")),
         bead_kinds={**shop.bead_kinds, **own_beads(values.get("bead_kinds"))},
         file=file,
         at=got.at,
@@ -141,6 +143,13 @@ def _measured(got: Got | None) -> Measured | None:
     return (
         None if got is None or values is None else Measured(values["width"], values["height"], _in_mm(got.at))
     )
+
+
+def _photo(got: Got | None) -> Photo | None:
+    values = _whole(got, "file", "alt")
+    if got is None or values is None:
+        return None
+    return Photo(values["file"], values["alt"], values.get("caption", ""), lead=True, at=got.at)
 
 
 def _in_mm(at: Mapping[str, Location]) -> dict[str, Location]:

@@ -13,6 +13,7 @@ from sitegen.model.shop import Shop
 from sitegen.model.source import Pattern
 from sitegen.read.faults import Faults
 from sitegen.read.pattern import read_pattern
+from sitegen.read.photos import with_photos
 from sitegen.read.shop_file import read_shop_file
 from sitegen.read.text import even
 
@@ -105,7 +106,7 @@ class _Folder:
         else:
             pattern, problems = read_pattern(text, self.name(path), shop, header, self.name(beside))
         self.faults.problems.extend(problems)
-        return pattern
+        return None if pattern is None else with_photos(pattern, path.parent, self.root, self.faults)
 
 
 def load_shop(root: Path) -> Sources:

@@ -76,7 +76,7 @@ def _stretch(work: Work, part: Part, laid: Laid) -> list[int]:
 
 def _phrases(part: Part, number: int, rows: int, values: Mapping[str, object]) -> tuple[Phrase, ...]:
     """The words of a row; the first tells how to stretch the warps, the last how to finish them."""
-    phrases = [Phrase("loom-row", values)]
+    phrases = [Phrase("loom-row" if values["beside"] == number - 1 else "loom-row-beside", values)]
     if number == 1:
         doubled = part.edge_warps == "doubled"
         places = sum(len(row.cells) for row in part.all_rows) // rows + 1

@@ -228,7 +228,6 @@ class _Peyote:
         motion = "peyote-odd" if lattice.made(column, above) else "peyote-tip"
         values: dict[str, object] = {"way": _way(out), "back": _way(-out), "drop": lattice.drop}
         if motion == "peyote-odd":
-            values |= {"row": self._number(above)}
             lattice.go(column, above, out)
             if ends:
                 lattice.go(column, last, -out)

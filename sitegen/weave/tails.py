@@ -24,8 +24,9 @@ def with_tails(path: ThreadPath, pattern: Pattern, changes: Sequence[int]) -> Th
 
     At each change the old thread, then the new one, which comes out of the same end of the same bead; after
     the last step the thread in work and the tail it was begun with. `changes` are the numbers of the steps
-    after which a new thread begins, in order. An end that nothing can hold (a piece of one bead) is left as
-    it is; parts on a string make their own ends fast.
+    after which a new thread begins, in order. Where the work cannot hold an end yet, as at the edge of a net,
+    the change waits for the next step after which it can. An end that nothing can hold (a piece of one bead)
+    is left as it is; parts on a string make their own ends fast.
     """
     return _Finishing(path, pattern).finish(set(changes))
 
@@ -46,12 +47,14 @@ class _Finishing:
     def finish(self, changes: set[int]) -> ThreadPath:
         """All steps in order, with the tails between and after them."""
         path = self.path
+        due = False
         for step, following in zip(path.steps, [*path.steps[1:], None], strict=True):
             for move in path.moves[step.first_move : step.past_move]:
                 self.ground.add(move)
             self._close(step, step.past_move - step.first_move)
-            if following is not None and step.number in changes:
-                self._change(step, following)
+            due = due or step.number in changes
+            if due and following is not None and path.parts[step.part].lines != STRING:
+                due = not self._change(step, following)
         if path.steps:
             self._end()
         return replace(path, moves=tuple(self.ground.moves), steps=tuple(self.steps))
@@ -60,17 +63,18 @@ class _Finishing:
         past = len(self.ground.moves)
         self.steps.append(replace(step, number=len(self.steps) + 1, first_move=past - moves, past_move=past))
 
-    def _change(self, step: Step, following: Step) -> None:
-        """Weave in the old thread and begin a new one."""
+    def _change(self, step: Step, following: Step) -> bool:
+        """Weave in the old thread and begin a new one; tells whether the work can hold both ends."""
         out = self._out()
         onward = find_way_in(self.ground, out, self.kinds)
         start = (out[0], out[1].other)
         back = find_way_in(self.ground, start, self.kinds)
         if onward is None or back is None:
-            return
+            return False
         self._tail(Tail.OLD, replace(step, rest=True), onward, out)
         back = find_way_in(self.ground, start, self.kinds) or back
         self._tail(Tail.NEW, replace(following, rest=False), reversed_way(back, start), out)
+        return True
 
     def _end(self) -> None:
         """Weave in what is left at the end, and the tail from the beginning."""

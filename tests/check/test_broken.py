@@ -12,7 +12,9 @@ from sitegen.check.tell import severity, tell
 from sitegen.model.codes import CODES
 from sitegen.model.problem import Problem, Severity
 from sitegen.model.shop import Shop
+from sitegen.read.faults import Faults
 from sitegen.read.pattern import read_pattern
+from sitegen.read.photos import with_photos
 from tests.conftest import Golden
 
 BROKEN = sorted((Path(__file__).parent.parent / "broken").glob("*.md"))
@@ -25,8 +27,10 @@ ADVICE_ONLY = {
     "colours-alike",
     "finding-differs",
     "finding-not-hung",
+    "finish-unknown",
     "html-in-text",
     "mirror-bead",
+    "photo-coarse",
 }
 LATER = re.compile(r"(weave|path|design)-.+|theme-unknown|language-unknown|letter-not-in-fonts|former-left")
 """Codes that only weaving and building can give; they are tested there."""
@@ -36,6 +40,10 @@ def problems(path: Path) -> tuple[str, list[Problem]]:
     """The text and everything that reading and checking find in it."""
     text = path.read_text(encoding="utf-8")
     pattern, found = read_pattern(text, path.name, Shop())
+    if pattern is not None:
+        faults = Faults()
+        pattern = with_photos(pattern, path.parent, path.parent, faults)
+        found += faults.problems
     return text, [*found, *(check_pattern(pattern, Shop()) if pattern else [])]
 
 

@@ -68,3 +68,21 @@ def test_everything_can_be_drawn(pattern):
     assert all(drawing.width_mm > 0 and math.isfinite(drawing.width_mm) for drawing in drawings)
     said = [drawing.svg("u", 1.0) for drawing in drawings]
     assert not any("nan" in svg or "inf" in svg.replace("infinite", "") for svg in said)
+
+
+def test_a_rope_is_told_by_its_stitches():
+    """Twenty stitches, though the rope winds round fewer times; alike from the second on: four are drawn."""
+    drawing = chart(path_of(ROPE), ROPE, 0, SAY)
+    assert "20 stitches" in drawing.description
+    texts = [values[0].text for name, values in drawing.calls if name == "text"]
+    assert texts == ["1", "(7)", "2", "(4)", "3", "(4)", "4–20", "(4)"]
+
+
+def test_a_circle_has_a_scale_of_its_rounds():
+    path = path_of(RING)
+    drawing = chart(path, RING, 0, SAY)
+    texts = [values[0] for name, values in drawing.calls if name == "text"]
+    assert [text.text for text in texts] == ["1", "(20)", "2", "(24)"]
+    for number, text in zip((1, 2), texts[::2], strict=True):
+        rounds = [math.hypot(bead.x, bead.y) for bead in path.beads if bead.row == number]
+        assert -text.y == pytest.approx(sum(rounds) / len(rounds))

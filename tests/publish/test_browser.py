@@ -10,7 +10,13 @@ from playwright.sync_api import Browser, sync_playwright
 
 from tests.publish.sample_shop import Built
 
-PAGES = ("index.html", "patterns/reed-pair/index.html", "patterns/pebble-charm/index.html")
+PAGES = (
+    "index.html",
+    "patterns/reed-pair/index.html",
+    "patterns/pebble-charm/index.html",
+    "techniques/index.html",
+    "techniques/netting/index.html",
+)
 WIDTHS = (320, 390, 700, 1280)
 QUIET = ("--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run")
 

@@ -107,7 +107,16 @@ def test_title_language_bookmarks_and_scaling(built: Built) -> None:
         with pdf.open_outline() as outline:
             assert [item.title for item in outline.root] == ["Reed pair"]
             chapters = [item.title for item in outline.root[0].children]
-    assert chapters == ["Materials", "How hard it is", "The making", "Work safely", "Licence", "Editions"]
+    assert chapters == [
+        "Materials",
+        "How hard it is",
+        "The making",
+        "Other colours",
+        "Work safely",
+        "Licence",
+        "Editions",
+        "Full-size template",
+    ]
 
 
 def test_part_stands_in_the_head(built: Built) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 from pathlib import Path
 
@@ -10,6 +11,7 @@ import pytest
 from sitegen.build.woven import work_out
 from sitegen.measure import measure
 from sitegen.model.shop import Shop
+from sitegen.publish.shared import shared_words
 from sitegen.publish.table import step_table
 from sitegen.publish.words import Words
 from sitegen.read.sources import load_pattern
@@ -40,6 +42,7 @@ def as_text(sections):
             so_far = f"{row.beads_so_far} beads, {row.thread_mm / 1000:.2f} m"
             lines.append(f"{row.number:3} [ ] {row.label or '-'} | {picks} | {so_far}")
             lines += [f"        {sentence}" for sentence in row.sentences]
+            lines += [f"        ({row.see})"] if row.see else []
     return "\n".join(lines) + "\n"
 
 
@@ -75,3 +78,31 @@ def test_rows_take_up_all_steps_and_their_sums_run_on(file):
         so_far += sum(count for count, _ in row.pick_up)
         assert row.beads_so_far == so_far
     assert all(one.thread_mm <= other.thread_mm for one, other in pairwise(rows))
+
+
+@pytest.mark.parametrize("file", SOURCES, ids=lambda file: file.stem)
+def test_a_row_without_a_diagram_shows_its_beads_and_names_rows_that_have_one(file):
+    _, _, sections = table_of(file)
+    for section in sections:
+        drawn = set()
+        for row in section.rows:
+            if row.drawings:
+                assert not row.see
+                drawn.add(row.number)
+                continue
+            assert row.strip is not None
+            named = {int(number) for number in re.findall(r"\d+", row.see)}
+            assert named
+            assert named <= drawn
+
+
+@pytest.mark.parametrize("file", SOURCES, ids=lambda file: file.stem)
+def test_words_printed_once_are_those_of_every_row_they_are_for(file):
+    _, _, sections = table_of(file)
+    for section in sections:
+        rows = {row.number: row for row in section.rows}
+        for first, several in shared_words(section.rows).items():
+            for shared in several:
+                assert min(shared.rows) >= first
+                assert all(rows[number].sentences == shared.sentences for number in shared.rows)
+                assert all(rows[number].see == shared.see for number in shared.rows)

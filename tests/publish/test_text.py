@@ -55,6 +55,7 @@ def test_heading_levels(written: list[int], set_as: list[int]) -> None:
         ("[x](javascript:alert(1))", "[x](javascript:alert(1))"),
         ("[x](../secret.md)", "[x](../secret.md)"),
         ("![x](photo.jpg)", "![x](photo.jpg)"),
+        ("![x](https://example.org)", '!<a href="https://example.org">x</a>'),
         ("[a *b* `c`](https://example.org)", '<a href="https://example.org">a b c</a>'),
         ("|a|\n|:-:|\n|b|", '<th scope="col">a</th>'),
     ],
@@ -108,7 +109,7 @@ def test_a_picture_is_painted_where_the_drawing_says() -> None:
     square = Outline((0.0, 0.0), ((4.0, 0.0), (4.0, 4.0), (0.0, 4.0)))
     recorder.shapes([square], Paint(fill="#cc0000"))
     recorder.shapes([Outline((6.0, 0.0), ((6.0, 4.0),), closed=False)], Paint(stroke="#0000cc", width=1.0))
-    data, size = png(finish(recorder, "A square and a line", "", 0.5), (300, 300))
+    data, size = png(finish(recorder, "A square and a line", "", 0.5), None, (300, 300))
     image = Image.open(io.BytesIO(data))
     assert image.size == size
     assert max(size) == 300

@@ -8,8 +8,8 @@ interpreter matches from its first to its last letter fails the test.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
@@ -17,7 +17,7 @@ from sitegen.build.woven import work_out
 from sitegen.measure import measure
 from sitegen.model.shop import Shop
 from sitegen.model.source import Pattern
-from sitegen.publish.table import step_table
+from sitegen.publish.table import TableRow, step_table
 from sitegen.publish.words import Words
 from sitegen.read.pattern import read_pattern
 
@@ -58,8 +58,30 @@ def table_of(source: Path | str, shop: Shop | None = None) -> tuple[Pattern, lis
             row.sentences,
         )
         for section in sections
-        for row in section.rows
+        for row in as_read(section.rows)
     ]
+
+
+def as_read(rows: Iterable[TableRow]) -> Iterator[TableRow]:
+    """Printed rows taken apart where their words say which beads a sentence is for (`Beads 1 to 8: ...`)."""
+    for row in rows:
+        letters = [letter for count, letter in row.pick_up for _ in range(count)]
+        parts: list[tuple[list[str], list[str]]] = []
+        for sentence in row.sentences:
+            found = re.match(r"(?:No bead|Beads? (\d+)(?: (?:to|and) (\d+))?): (.*)", sentence)
+            if found:
+                first, last = int(found[1] or 1), int(found[2] or found[1] or 0)
+                parts.append((letters[first - 1 : last], [found[3]]))
+            elif parts:
+                parts[-1][1].append(sentence)
+            else:
+                parts.append((letters, [sentence]))
+        assert [letter for own, _ in parts for letter in own] == letters
+        for place, (own, said) in enumerate(parts):
+            notes = row.notes if place == 0 else ()
+            yield replace(
+                row, pick_up=tuple((1, letter) for letter in own), notes=notes, sentences=tuple(said)
+            )
 
 
 Rule = Callable[[Any, Row, Mapping[str, str]], None]

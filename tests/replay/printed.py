@@ -13,6 +13,7 @@ from sitegen.publish.table import step_table
 from sitegen.publish.words import Words
 from sitegen.read.sources import load_pattern
 from sitegen.weave import weave
+from tests.replay.hand import as_read
 
 ROOT = Path(__file__).parents[2]
 
@@ -48,7 +49,7 @@ def printed(name: str) -> list[Printed]:
             " ".join(row.sentences),
             " ".join(row.notes),
         )
-        for row in section.rows
+        for row in as_read(section.rows)
     ]
 
 

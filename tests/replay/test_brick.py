@@ -73,8 +73,8 @@ GRAMMAR = {
     r"in\.": Hand.first_end,
     r"Beads of a row are counted from the left, as you hold the work\.": Hand.nothing,
     r"Go (?P<spots>(?:up|down) through bead \d+ of row .*\))\.": Hand.go,
-    r"Half hitch: bring the needle under the thread between (?P<ends>.*), go through the loop that "
-    r"this makes, and pull it tight\.": Hand.hitch,
+    r"Half hitch: under the thread between (?P<ends>.*), through the loop that this makes, and pull "
+    r"tight\.": Hand.hitch,
     r"You have now gone (?P<spot>.*)\. Hold the end taut .*": Hand.old_done,
     r"The new thread has now gone (?P<spot>.*), just as the old one had: go on from there\. "
     r".*": Hand.new_done,

@@ -19,6 +19,7 @@ from sitegen.publish.words import Words
 from sitegen.read.pattern import read_pattern
 from sitegen.read.sources import load_pattern
 from sitegen.weave import weave
+from tests.replay.hand import as_read
 
 ROOT = Path(__file__).parents[2]
 WORDS = Words(ROOT / "themes" / "linen", "en")
@@ -132,10 +133,10 @@ def stitches(hand, found):
 
 def odd_turn(hand, found):
     out = WAY[found[1]]
-    x, y = hand.at[0] + out, int(found[2]) - 1
+    x, y = hand.at[0] + out, hand.row - 3
     hand.through(x, y, out)
     assert (x + out, y + 1) not in hand.beads  # an edge bead
-    hand.put(x, y + 2, WAY[found[3]])
+    hand.put(x, y + 2, WAY[found[2]])
 
 
 def tip(hand, found):
@@ -176,7 +177,10 @@ GRAMMAR = (
     (r"Stop bead first: .* Pick up the (\d+) beads in order", string),
     (r"Skip the last bead and go back to the (left|right) through the other (\d+)\.", string_back),
     (r"To the (left|right)(?:, one stitch at a time)?: .*go through the next", stitches),
-    (r"Odd turn, .*?to the (left|right) through .*? of row (\d+) and .* to the (left|right), back", odd_turn),
+    (
+        r"Odd turn, .*?to the (left|right) through .*? two rows back and .* to the (left|right), back",
+        odd_turn,
+    ),
     (r"Tip, .* to the (left|right)", tip),
     (r"Increase, beyond the edge: pick these up, skip the last one and go back", beyond),
     (r"Increase, beyond the edge: .* of row (\d+)\. Turn back", increase),
@@ -301,7 +305,7 @@ def replay(pattern) -> Hand:
     hand = Hand()
     hand.drop = pattern.parts[0].drop
     for section in step_table(path, pattern, Shop(), measure(path, pattern, Shop()), WORDS):
-        for row in section.rows:
+        for row in as_read(section.rows):
             hand.new = "".join(letter * count for count, letter in row.pick_up)
             number = re.fullmatch(r"Row (\d+)", row.label)
             hand.row = int(number[1]) if number else 2
@@ -358,10 +362,10 @@ def test_the_words_alone_hang_the_finding_and_the_fringe(name, begin):
     hand.beads = {(x, y): sign for y, line in enumerate(rows) for x, sign in enumerate(line) if sign != " "}
     hanging = Hanging(hand)
     started = False
-    for row in (*band.rows, *fringe.rows):
+    for row in as_read((*band.rows, *fringe.rows)):
         said = " ".join(row.sentences)
         hand.new = "".join(letter * count for count, letter in row.pick_up)
-        started = started or (row in band.rows and not row.label and not hand.new)
+        started = started or (row.number <= band.rows[-1].number and not row.label and not hand.new)
         if not started:
             continue
         hanging.follow(said)

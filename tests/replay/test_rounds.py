@@ -18,6 +18,7 @@ from sitegen.model.shop import Shop
 from sitegen.publish.table import step_table
 from sitegen.publish.words import Words
 from sitegen.read.sources import load_pattern
+from tests.replay.hand import as_read
 from tests.weave.round_samples import path_of, piece, rounds, staggered
 
 ROOT = Path(__file__).parents[2]
@@ -30,7 +31,7 @@ def table_rows(pattern):
     path = path_of(pattern)
     words = Words(ROOT / "themes" / "linen", "en")
     for section in step_table(path, pattern, Shop(), measure(path, pattern, Shop()), words):
-        for row in section.rows:
+        for row in as_read(section.rows):
             letters = [letter for count, letter in row.pick_up for _ in range(count)]
             if not row.label and not letters:
                 continue  # weaving in an end, or sewing on a finding: adds no bead

@@ -17,6 +17,7 @@ from sitegen.publish.table import step_table
 from sitegen.publish.words import Words
 from sitegen.read.pattern import read_pattern
 from sitegen.weave import weave
+from tests.replay.hand import as_read
 
 ROOT = Path(__file__).parents[2]
 WORDS = Words(ROOT / "themes" / "linen", "en")
@@ -226,7 +227,9 @@ def obey_loom(hand: Hand, sentence: str) -> None:
         return
     first = re.match(f"Bring the strung beads? under the warps, going to the {way}", sentence)
     later = re.match(
-        f"This row lies (above|below) row (\\d+)\\. .* under the warps, going to the {way}", sentence
+        f"This row lies (above|below) (?:row (\\d+)|the one before)\\. .* under the warps, going to the "
+        f"{way}",
+        sentence,
     )
     back = re.search(
         f"Go round the outer warp and to the {way} through (?:all (\\d+) beads|the bead), with", sentence
@@ -238,7 +241,7 @@ def obey_loom(hand: Hand, sentence: str) -> None:
         loom_row(hand, 0, first[1], back[1], count)
     else:
         assert later, sentence
-        height = hand.rows[int(later[2])] + (1 if later[1] == "above" else -1)
+        height = hand.rows[int(later[2] or max(hand.rows))] + (1 if later[1] == "above" else -1)
         loom_row(hand, height, later[3], back[1], count)
 
 
@@ -248,7 +251,7 @@ def replay(pattern) -> list[str]:
     assert path is not None, problems
     hand = Hand()
     for section in step_table(path, pattern, Shop(), measure(path, pattern, Shop()), WORDS):
-        for row in section.rows:
+        for row in as_read(section.rows):
             if WORDS.text("note.turned-first") in row.notes:
                 hand.turned = True
             if WORDS.text("note.turn") in row.notes:

@@ -136,6 +136,15 @@ def test_no_end_of_a_demo_is_left_hanging(file: Path) -> None:
     assert ends >= (set() if own else {Tail.OLD, Tail.FIRST})
 
 
+@pytest.mark.parametrize("file", DEMOS, ids=lambda file: file.stem)
+def test_every_change_that_is_planned_is_made(file: Path) -> None:
+    """At the edge of a net no end can be held: there the change waits for a stitch that can hold it."""
+    pattern = load_pattern(file, Shop()).patterns[0]
+    bare, whole = finish(pattern, SHORT)
+    made = [step for step in whole.steps if step.tail is Tail.NEW]
+    assert len(made) == len(thread_changes(bare, pattern, SHORT))
+
+
 def test_a_string_makes_its_own_ends_fast() -> None:
     text = HEADER.format(stitch="brick", chart=STAGGERED)
     pattern, _ = read_pattern(text, "sample.md", Shop())

@@ -12,6 +12,10 @@ BEADS = {
     "bead-kind-known": fault(
         "`{name}` is a bead of the trade tables already.", "Give your own bead another name."
     ),
+    "finish-unknown": advice(
+        "`{name}` is not a finish this program knows: the bead is drawn opaque and glossy.",
+        "{hint} Words may be joined.",
+    ),
     "bead-kind-hole": fault(
         "The hole of `{name}` is as wide as the bead.", "Measure both again: the hole is the smaller one."
     ),

@@ -1,0 +1,174 @@
+"""What the making of a piece is shown in: the blocks a page or sheet is laid out from, as finished text.
+
+A template decides nothing: what must not be shown is in no block.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from sitegen.publish.photo import PhotoBlock
+
+
+@dataclass(frozen=True, slots=True)
+class Medium:
+    """The room drawings have on a kind of page, each as (width, height) in mm."""
+
+    name: str
+    """`screen` or `print`."""
+    finished: tuple[float, float]
+    chart: tuple[float, float]
+    step: tuple[float, float]
+    step_scale: float
+    """The most a step is enlarged: all steps of a part share one scale."""
+    strip: tuple[float, float]
+
+
+SCREEN = Medium("screen", (150, 170), chart=(210, 400), step=(80, 96), step_scale=4.2, strip=(132, 200))
+
+
+PRINT = Medium("print", finished=(120, 92), chart=(150, 185), step=(57, 54), step_scale=3.2, strip=(132, 90))
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A drawing in its place: inline SVG, or the image that stands for it."""
+
+    svg: Markup
+    caption: str
+    """Empty where none is wanted."""
+
+
+@dataclass(frozen=True, slots=True)
+class FileLink:
+    """A file beside the page, and the words that lead to it."""
+
+    href: str
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class Chip:
+    """A run of beads of one letter: the count and the coloured letter."""
+
+    count: str
+    letter: str
+    name: str
+    """Colour name, for those who do not see the colour."""
+
+
+@dataclass(frozen=True, slots=True)
+class WordRow:
+    """A row or strand as a word chart."""
+
+    number: str
+    runs: tuple[Chip, ...]
+    """In order of picking up."""
+    beads: str
+    way: str
+    """The side it begins at, as the piece hangs; empty for a strand."""
+
+
+@dataclass(frozen=True, slots=True)
+class SharedLine:
+    """Words that several rows of the step table share, printed once before the first of them."""
+
+    steps: str
+    """The rows they are for."""
+    sentences: tuple[str, ...]
+    see: str
+
+
+@dataclass(frozen=True, slots=True)
+class StepRow:
+    """One row of the step table."""
+
+    number: str
+    label: str
+    """The row or strand it belongs to; may be empty."""
+    tick: str
+    """Label of the box to tick."""
+    pick_up: tuple[Chip, ...]
+    figures: tuple[Figure, ...]
+    strip: Figure | None
+    """Its beads as a band."""
+    across: bool
+    """Set across the width of the table, for a strip or many sentences."""
+    see: str
+    """Where to find the drawing; empty for a row that has its own."""
+    sentences: tuple[str, ...]
+    """Empty where `before` of this or of an earlier row has them."""
+    notes: tuple[str, ...]
+    """What to do before it."""
+    before: tuple[SharedLine, ...]
+    beads: str
+    thread: str
+
+
+@dataclass(frozen=True, slots=True)
+class ProseBlock:
+    """The author's text, as HTML."""
+
+    html: Markup
+    kind: str = "prose"
+
+
+@dataclass(frozen=True, slots=True)
+class AsideBlock:
+    """A text of the author's set off from the rest."""
+
+    label: str
+    html: Markup
+    kind: str = "aside"
+
+
+@dataclass(frozen=True, slots=True)
+class ChartSheet:
+    """A chart, or the part of a large one that stands on one sheet."""
+
+    svg: Markup
+    label: str
+    """Names the box a large chart scrolls in."""
+    key: Markup | None = None
+    """The map of all sheets; none where there is but one."""
+    caption: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ChartBlock:
+    """A part's drawn chart with its rows as word charts."""
+
+    part: str
+    heading: str
+    about: str
+    sheets: tuple[ChartSheet, ...]
+    row_label: str
+    rows: tuple[WordRow, ...]
+    files: tuple[FileLink, ...] = ()
+    """The chart as drawings of their own; none in print."""
+    kind: str = "chart"
+
+
+@dataclass(frozen=True, slots=True)
+class StepsBlock:
+    """A part's step table."""
+
+    part: str
+    heading: str
+    anchor: str
+    rows: tuple[StepRow, ...]
+    kind: str = "steps"
+
+
+@dataclass(frozen=True, slots=True)
+class LegendBlock:
+    """What the signs in the step drawings mean: each sign with its sentence."""
+
+    heading: str
+    signs: tuple[tuple[Markup, str], ...]
+    kind: str = "legend"
+
+
+Block = LegendBlock | ProseBlock | AsideBlock | ChartBlock | StepsBlock | PhotoBlock

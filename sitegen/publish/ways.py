@@ -1,0 +1,97 @@
+"""A piece in other colours -> what the pages and sheets of the pattern show of it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from markupsafe import Markup
+
+from sitegen.publish.blocks import PRINT, Figure
+from sitegen.publish.chart_sheets import chart_sheets
+from sitegen.publish.colourways import same_beads
+from sitegen.publish.making import fitted
+from sitegen.publish.materials import bead_lines
+from sitegen.publish.piece import Piece
+from sitegen.publish.view import Way, WayChart
+
+PICTURE = "picture.png"
+"""The PNG beside each page."""
+Pixels = Mapping[str, tuple[int, int]]
+"""Folder of a page -> width and height of the PNG beside it."""
+PRINTED_ROOM = (66.0, 66.0)
+"""For a finished picture beside its bead list, mm."""
+LARGEST_PRINTED = 2.4
+CHARTS_MM = 96.0
+"""Room for all charts of a colourway on the page where its picture and its bead list stand."""
+
+
+def print_ways(piece: Piece) -> tuple[Way, ...]:
+    """Each colourway with its picture, its bead list and, where colours can be told, its charts."""
+    return tuple(
+        Way(
+            number=str(number),
+            name=way.colourway,
+            href="",
+            picture=Figure(_drawn(way, f"way-{number}"), way.picture.title),
+            beads=bead_lines(way),
+            same=same_beads(way),
+            charts=_charts(way),
+        )
+        for number, way in enumerate(piece.ways, 1)
+    )
+
+
+def _charts(way: Piece) -> tuple[WayChart, ...]:
+    """The charts of a colourway, on one scale that suits one page where their letters can still be read."""
+    say, (wide, _) = way.words.text, PRINT.chart
+    drawn = [(part.name, chart) for part, chart in zip(way.path.parts, way.charts, strict=True) if chart]
+    scale = min(
+        CHARTS_MM / sum(chart.height_mm for _, chart in drawn),
+        *(wide / chart.width_mm for _, chart in drawn),
+    )
+    made = []
+    for number, (part, chart) in enumerate(drawn, 1):
+        uid = f"{way.folder}-chart-{number}"
+        small = replace(PRINT, chart=(wide, chart.height_mm * scale))
+        sheets = chart_sheets(chart, uid, small, say)
+        if len(sheets) > 1:
+            sheets = chart_sheets(chart, uid, PRINT, say)
+        made.append(WayChart(say("chart.heading", part=part), sheets))
+    return tuple(made)
+
+
+def _drawn(way: Piece, uid: str) -> Markup:
+    return fitted(way.picture, uid, PRINTED_ROOM, LARGEST_PRINTED)[0]
+
+
+def page_ways(piece: Piece, author: Piece, pixels: Pixels) -> tuple[Way, ...]:
+    """The other colours of a page's pattern: with their bead lists on the page of the author's own.
+
+    A page in one colourway shows the author's colours first, then the other colourways.
+    """
+    home = piece is author
+    up = "" if home else "../"
+    return tuple(
+        Way(
+            number=str(number),
+            name=one.colourway or piece.words.text("colourways.own"),
+            href=f"{up}{_below(one)}index.html",
+            picture=Figure(_image(one, f"{up}{_below(one)}{PICTURE}", pixels[one.folder]), ""),
+            beads=bead_lines(one) if home else (),
+            same=same_beads(one) if home else (),
+            charts=(),
+        )
+        for number, one in enumerate((author, *author.ways))
+        if one.folder != piece.folder
+    )
+
+
+def _below(piece: Piece) -> str:
+    return f"{piece.folder}/" if piece.folder else ""
+
+
+def _image(piece: Piece, address: str, size: tuple[int, int]) -> Markup:
+    """The small picture; what is read aloud is the link beside it."""
+    text = '<img src="{}" width="{}" height="{}" alt="{}" loading="lazy">'
+    return Markup(text).format(address, *size, piece.picture.title)
