@@ -40,7 +40,7 @@ def _staggered(rows: tuple[ChartRow, ...], stitch: str) -> list[Problem]:
                 problems.append(Problem("row-gap", row.spot(cell), {"stitch": stitch}))
     if not problems:
         problems += [
-            Problem("row-adrift", below.where) for above, below in pairwise(rows) if _apart(above, below)
+            Problem("row-adrift", below.where) for above, below in pairwise(rows) if apart(above, below)
         ]
     return problems
 
@@ -60,9 +60,10 @@ def _usual(sides: list[int]) -> int:
     return count.most_common(1)[0][0] if count else 0
 
 
-def _apart(above: ChartRow, below: ChartRow) -> bool:
+def apart(above: ChartRow, below: ChartRow, drop: int = 1) -> bool:
+    """Whether no bead of two rows that follow each other, worked by so many beads at a time, touches."""
     columns = {column for column, _ in above.cells}
-    return not any(column - 1 in columns or column + 1 in columns for column, _ in below.cells)
+    return not any(column - drop in columns or column + drop in columns for column, _ in below.cells)
 
 
 def _rectangular(rows: tuple[ChartRow, ...]) -> list[Problem]:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
+from sitegen.check.chart_shape import apart
 from sitegen.check.spots import place
 from sitegen.model.problem import Problem
 from sitegen.model.shop import Shop
@@ -42,6 +45,12 @@ def _by_drops(pattern: Pattern, part: Part) -> list[Problem]:
             wrong = len(columns) - 1
         if wrong is not None:
             problems.append(Problem("drop-row", row.spot(wrong), {"drop": part.drop}))
+    if not problems:
+        problems += [
+            Problem("row-adrift", below.where)
+            for above, below in pairwise(rows)
+            if apart(above, below, part.drop)
+        ]
     return problems
 
 
