@@ -6,7 +6,7 @@ import json
 import shutil
 from pathlib import Path
 
-from sitegen.read.schema import header_schema, shop_schema
+from sitegen.read.schema import header_schema, page_schema, shop_schema
 
 _PACKAGE = Path(__file__).resolve().parent
 
@@ -41,6 +41,6 @@ def start_shop(folder: Path) -> list[Path]:
 
 
 def schema_texts() -> dict[str, str]:
-    """File name -> JSON Schema of the pattern header and of the shop file, as text."""
-    schemas = {"pattern.json": header_schema(), "shop.json": shop_schema()}
+    """File name -> JSON Schema of the headers of patterns and pages and of the shop file, as text."""
+    schemas = {"page.json": page_schema(), "pattern.json": header_schema(), "shop.json": shop_schema()}
     return {name: json.dumps(schema, indent=2, ensure_ascii=False) + "\n" for name, schema in schemas.items()}

@@ -1,16 +1,25 @@
-"""What every test may ask for: readable goldens with one way to renew them."""
+"""What every test may ask for: goldens with one way to renew them, and what is dear to make, once."""
 
 from __future__ import annotations
 
 import difflib
 import os
+import shutil
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
+from playwright.sync_api import Browser, sync_playwright
+
+from tests.publish.sample_shop import Built
+from tests.shared import Once, built_sample, folder_of_all, once_in
 
 Golden = Callable[[Path, str], None]
+
+QUIET = ("--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run")
+"""What the browser is started with: it draws alone, and asks nobody anything."""
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -21,7 +30,9 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 
 def pytest_configure(config: pytest.Config) -> None:
-    """Goldens are renewed by a person who reads the change, never by a machine."""
+    """Goldens are renewed by a person who reads the change; no test fails because the machine is busy."""
+    settings.register_profile("busy", deadline=None)
+    settings.load_profile("busy")
     if config.getoption("--update-goldens") and os.environ.get("CI"):
         raise pytest.UsageError("--update-goldens does not run where CI is set: read the change yourself")
 
@@ -45,3 +56,32 @@ def golden(request: pytest.FixtureRequest) -> Golden:
         path.write_text(text, encoding="utf-8")
 
     return compare
+
+
+@pytest.fixture(scope="session")
+def once(tmp_path_factory: pytest.TempPathFactory) -> Once:
+    """Make something once for all workers."""
+    return once_in(folder_of_all(tmp_path_factory))
+
+
+@pytest.fixture(scope="session")
+def built(once: Once) -> Built:
+    """The sample shop and its output, for reading alone."""
+    return once("sample", built_sample)
+
+
+@pytest.fixture(scope="session")
+def chromium() -> str:
+    """The path of the browser."""
+    program = shutil.which("chromium") or shutil.which("chromium-browser")
+    assert program, "the tests need chromium; `make test` installs it"
+    return program
+
+
+@pytest.fixture(scope="module")
+def browser(chromium: str) -> Iterator[Browser]:
+    """One browser for the tests of a module."""
+    with sync_playwright() as player:
+        browser = player.chromium.launch(executable_path=chromium, args=[*QUIET])
+        yield browser
+        browser.close()

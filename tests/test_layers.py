@@ -26,7 +26,7 @@ MAY_IMPORT: dict[str, set[str]] = {
 LIBRARIES: dict[str, set[str]] = {
     "PIL": {"read", "publish"},
     "cairosvg": {"publish"},
-    "coloraide": {"check"},
+    "coloraide": {"trade", "check"},
     "fontTools": {"publish"},
     "jinja2": {"publish"},
     "markdown_it": {"read", "publish"},

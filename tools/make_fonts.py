@@ -6,8 +6,9 @@ Run by hand when a typeface is renewed, never in a build; its results are commit
     python tools/make_fonts.py node_modules themes/linen/fonts
 
 The packages hold every weight as two files, Latin and Latin Extended. A print engine that gets two files
-of one family and weight takes them for one font and prints wrong letters, so the two are merged here. The
-time stamps inside the fonts are set to a fixed moment: the same packages give the same bytes.
+of one family and weight takes them for one font and prints wrong letters, so the two are merged here. For
+screens they are two again, `NAME.woff2` and `NAME-further.woff2`: a page loads the second only if it has one
+of its letters. The time stamps inside the fonts are set to a fixed moment: equal packages give equal bytes.
 Both typefaces are under the SIL Open Font License 1.1; the licence texts are copied beside the fonts.
 """
 
@@ -19,7 +20,11 @@ import tempfile
 from pathlib import Path
 
 from fontTools.merge import Merger, Options
+from fontTools.subset import Options as Kept
+from fontTools.subset import Subsetter
 from fontTools.ttLib import TTFont
+
+from sitegen.publish.theme_look import FURTHER
 
 FACES = (
     ("young-serif", "400-normal", "YoungSerif-Regular"),
@@ -55,14 +60,27 @@ def merge(package: Path, style: str) -> TTFont:
     return merged
 
 
+def for_screens(path: Path) -> None:
+    """Two screen fonts beside a print font, without hints for coarse screens (a third of a heading face)."""
+    letters = TTFont(path).getBestCmap()
+    further = {letter for letter in letters if any(letter in block for block in FURTHER)}
+    for ending, kept in ((".woff2", set(letters) - further), ("-further.woff2", further)):
+        font = TTFont(path, recalcTimestamp=False)
+        options = Kept(hinting=False, layout_features=["*"], name_IDs=["*"], recalc_timestamp=False)
+        subsetter = Subsetter(options)
+        subsetter.populate(unicodes=kept)
+        subsetter.subset(font)
+        font.flavor = "woff2"
+        font.save(path.with_name(path.stem + ending))
+
+
 def main(modules: Path, target: Path) -> None:
     """Write every face and both licences into `target`."""
     target.mkdir(parents=True, exist_ok=True)
     for package, style, name in FACES:
         font = merge(modules / "@fontsource" / package, style)
         font.save(target / f"{name}.ttf")
-        font.flavor = "woff2"
-        font.save(target / f"{name}.woff2")
+        for_screens(target / f"{name}.ttf")
         shutil.copyfile(modules / "@fontsource" / package / "LICENSE", target / f"OFL-{package}.txt")
         print(f"{name}: {len(font.getBestCmap())} characters")
 

@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import islice
 from pathlib import Path
 
 from sitegen.build.files import output_files
-from sitegen.build.look import shop_look
+from sitegen.build.look import Look, shop_look
 from sitegen.build.press import print_all
 from sitegen.build.swap import check_output, replace_output, sole_build
-from sitegen.build.woven import is_fault, make_pieces, weave_all
+from sitegen.build.tree import Tree
+from sitegen.build.woven import in_language, is_fault, make_pieces, weave_all
 from sitegen.check.tell import tell
 from sitegen.model.problem import Problem
+from sitegen.model.shop import Shop
 from sitegen.publish.compose import print_view
+from sitegen.publish.piece import Piece
 from sitegen.publish.printing import print_job
 from sitegen.read.sources import load_shop
 
@@ -58,13 +62,30 @@ def build(
     check_output(out)
     with sole_build(out):
         pieces = make_pieces(woven, sources.shop, look.words, progress)
-        jobs = []
-        for piece in pieces:
-            progress(f"draw the steps of {piece.pattern.name}")
-            jobs.append(print_job(print_view(piece), look.words, look.theme))
-        sheets = print_all(jobs, processes, progress)
+        trees = _printed(_trees(pieces, sources.shop, look, progress), processes, progress)
         notes = tell(problems, sources.texts) or look.words.text("desk.no-problem") + "\n"
-        files = output_files(pieces, sheets, sources.shop, look, notes)
+        files = output_files(trees, look, notes)
         progress("write")
         problems += replace_output(out, files)
     return BuildResult(problems, sources.texts, tuple(sorted(files)), names)
+
+
+def _trees(
+    pieces: Sequence[Piece], shop: Shop, look: Look, progress: Callable[[str], None]
+) -> Iterator[Tree]:
+    """The shop in each of its languages, not yet printed."""
+    yield Tree(shop, look.theme, look.words, pieces)
+    for words in look.others:
+        own = shop.in_language(words.language)
+        yield Tree(own, look.theme, words, in_language(pieces, words, progress))
+
+
+def _printed(trees: Iterable[Tree], processes: int | None, progress: Callable[[str], None]) -> list[Tree]:
+    """All languages with their sheets: each pattern in each language is a job of its own."""
+    jobs, drawn = [], list(trees)
+    for tree in drawn:
+        for piece in tree.pieces:
+            progress(f"draw the steps of {piece.label}")
+            jobs.append(print_job(print_view(piece), tree.words, tree.theme))
+    made = iter(print_all(jobs, processes, progress))
+    return [replace(tree, sheets=list(islice(made, len(tree.pieces)))) for tree in drawn]

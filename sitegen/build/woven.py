@@ -10,16 +10,19 @@ from sitegen.draw.chart import chart
 from sitegen.draw.finished import finished
 from sitegen.measure import measure
 from sitegen.measure.design import design
+from sitegen.measure.materials import materials
 from sitegen.measure.plan import thread_changes
 from sitegen.model.codes import CODES
 from sitegen.model.measures import Measures
+from sitegen.model.photo import Photo
 from sitegen.model.problem import Problem, Severity
 from sitegen.model.shop import Shop
 from sitegen.model.source import Makes, Pattern
 from sitegen.model.thread import ThreadPath
 from sitegen.publish.colourways import in_colourways
-from sitegen.publish.photo import develop
+from sitegen.publish.photo import Developed, develop
 from sitegen.publish.piece import Piece
+from sitegen.publish.renamed import renamed
 from sitegen.publish.table import step_table
 from sitegen.publish.words import Words
 from sitegen.read.sources import Sources
@@ -84,6 +87,50 @@ def make_pieces(
                 piece = replace(piece, second=_piece(seen, shop, words))
         pieces.append(replace(piece, ways=in_colourways(piece)))
     return pieces
+
+
+def in_language(pieces: Sequence[Piece], words: Words, progress: Callable[[str], None]) -> list[Piece]:
+    """Every piece in another of the shop's languages: nothing is woven or measured again, only drawn.
+
+    Pages keep their addresses: a colourway's folder is that of the first language.
+    """
+    made = []
+    for piece in pieces:
+        progress(f"draw {piece.pattern.name} in {words.language}")
+        shop = piece.shop.in_language(words.language)
+        pattern = piece.pattern.translations.get(words.language, piece.pattern)
+        own = _said(piece, pattern, shop, words)
+        second = piece.second and _second(piece.second, own)
+        own = replace(own, photos=_photos(pattern, piece), second=second)
+        ways = zip(in_colourways(own), piece.ways, strict=True)
+        made.append(replace(own, ways=tuple(replace(way, folder=first.folder) for way, first in ways)))
+    return made
+
+
+def _photos(pattern: Pattern, piece: Piece) -> dict[Photo, Developed]:
+    """The photos of a pattern in other words: one that the piece shows as well is not developed again."""
+    known = {(photo.digest, photo.lead): made for photo, made in piece.photos.items()}
+    made = {photo: known.get((photo.digest, photo.lead)) or develop(photo) for photo in pattern.photos}
+    return {photo: replace(developed, photo=photo) for photo, developed in made.items()}
+
+
+def _second(second: Piece, first: Piece) -> Piece:
+    """The other piece of a mirrored pair, with the words of the first."""
+    words = {part.name: own.name for part, own in zip(second.pattern.parts, first.pattern.parts, strict=True)}
+    parts = tuple(replace(part, name=words[part.name]) for part in second.pattern.parts)
+    pattern = replace(
+        second.pattern, parts=parts, colours=first.pattern.colours, colourways=first.pattern.colourways
+    )
+    return _said(second, pattern, first.shop, first.words)
+
+
+def _said(piece: Piece, pattern: Pattern, shop: Shop, words: Words) -> Piece:
+    """A piece in the words of another language."""
+    parts = zip(piece.pattern.parts, pattern.parts, strict=True)
+    names = {part.name: other.name for part, other in parts}
+    path, measures = renamed(piece.path, piece.measures, names)
+    measures = replace(measures, beads=materials(path, pattern, shop))
+    return replace(_piece((pattern, path, measures), shop, words), written=piece.pattern)
 
 
 def _piece(woven: Woven, shop: Shop, words: Words) -> Piece:

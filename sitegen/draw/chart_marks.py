@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from itertools import pairwise
+from itertools import chain, count, pairwise
 
 from sitegen.draw.colour import INK, WHITE
 from sitegen.draw.pens import CAP_HEIGHT, Outline, Paint, Pen, Text, text_width
@@ -174,18 +174,20 @@ class _Margin:
         level = [bead for bead in near if abs(bead.y - y) < half_size(bead)[1] + LABEL_MM / 5]
         return max(side * bead.x + half_size(bead)[0] for bead in level) * side
 
-    def free(self, edge: float, y: float, side: float, label: tuple[float, float]) -> float:
-        """The nearest place from an edge outward for a label (reach, half its height); it is taken then."""
-        while True:
+    def free(self, edges: Sequence[float], y: float, side: float, label: tuple[float, float]) -> float:
+        """The first free place at one of the edges for a label (reach, half its height), or the nearest one
+        outward from the last of them; it is taken then."""
+        outward = (edges[-1] + side * self.step * far for far in count(1))
+        for edge in chain(edges, outward):
             left, right = sorted((edge, edge + side * label[0]))
             box = (left, right, y - label[1], y + label[1])
             if not any(
                 box[0] < other[1] and other[0] < box[1] and box[2] < other[3] and other[2] < box[3]
                 for other in self.taken
             ):
-                self.taken.append(box)
-                return edge
-            edge += side * self.step
+                break
+        self.taken.append(box)
+        return edge
 
 
 def row_numbers(pen: Pen, rows: Sequence[Row]) -> None:
@@ -213,7 +215,8 @@ def _row_label(pen: Pen, margin: _Margin, row: Row, *, counted: bool, aside: flo
     words = f"({len(row.beads)})" if counted else str(row.number)
     size, out = (COUNT_MM, COUNT_OUT_MM) if counted else (LABEL_MM, NUMBER_OUT_MM)
     label = (out + text_width(words, size), AIR * CAP_HEIGHT * size / 2)
-    edge = margin.free(margin.edge(y, side) + side * aside, y, side, label)
+    beside = margin.edge(y, side)
+    edge = margin.free([beside + side * aside, beside], y, side, label)
     anchor = "start" if side > 0 else "end"
     pen.begin(
         "row-count" if counted else "row-number", {"from": plain(left), "to": plain(right), "at": plain(y)}

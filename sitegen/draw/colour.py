@@ -24,9 +24,9 @@ def channels(hex_colour: str) -> tuple[int, int, int]:
 
 
 def mix(one: str, other: str, share: float) -> str:
-    """A colour between two: `share` of the other, 0 to 1."""
+    """A colour between two: `share` of the other, 0 to 1. A half goes up, as in the scripts of pages."""
     pairs = zip(channels(one), channels(other), strict=True)
-    return "#" + "".join(f"{round(a + (b - a) * share):02x}" for a, b in pairs)
+    return "#" + "".join(f"{int(a + (b - a) * share + 0.5):02x}" for a, b in pairs)
 
 
 def luminance(hex_colour: str) -> float:

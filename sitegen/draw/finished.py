@@ -36,6 +36,8 @@ HUNG = ("strands", "loops", "turns")
 THREAD = "#c4bcb0"
 THREAD_MM = 0.13
 """The thread where it is seen between beads. A judgement; no source."""
+LEANS = 2.0
+"""Beads lean by steps of so many degrees, too fine for an eye: more of them read equal, for lighter pages."""
 SHOWN_MM = 0.35
 """A shorter piece of thread between two beads is not seen."""
 
@@ -78,10 +80,12 @@ def _placed(path: ThreadPath, shift: float, mirror: float | None) -> ThreadPath:
     def x(value: float) -> float:
         return (value if mirror is None else mirror - value) + shift
 
-    sign = 1.0 if mirror is None else -1.0
+    sign = LEANS if mirror is None else -LEANS
     return replace(
         path,
-        beads=tuple(replace(bead, x=x(bead.x), angle=bead.angle * sign) for bead in path.beads),
+        beads=tuple(
+            replace(bead, x=x(bead.x), angle=round(bead.angle / LEANS) * sign) for bead in path.beads
+        ),
         findings=tuple(replace(one, x=x(one.x)) for one in path.findings),
         warps=tuple(replace(warp, x=x(warp.x)) for warp in path.warps),
     )

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Mapping
 
 from sitegen.draw.colour import INK, OUTLINE, PALE_OUTLINE, THREAD, WHITE, Palette, mix
 from sitegen.draw.pens import Drawing, Outline, Paint, Recorder, Text, finish
 from sitegen.draw.shapes import arrowhead, bead_outline, ellipse
-from sitegen.draw.step import PALE
+from sitegen.draw.step import HITCH_MM, PALE, STOP_MM
 from sitegen.draw.warps import WARP_MM
-from sitegen.model.thread import Bead, MoveKind, ThreadPath
+from sitegen.model.thread import Bead, Bridge, MoveKind, ThreadPath, stop_bead, way
 
 SAMPLE = "#c9a46a"
 """Colour of the beads in the key."""
@@ -76,7 +77,14 @@ def _bridge(pen: Recorder) -> None:
 
 def _hitch(pen: Recorder) -> None:
     pen.shapes([_line(0.2, 4.0, 1.0)], LINE)
-    pen.shapes([ellipse((2.1, 1.0), 0.42, 0.42)], Paint(fill=WHITE, stroke=THREAD, width=0.22))
+    pen.shapes([ellipse((2.1, 1.0), HITCH_MM, HITCH_MM)], Paint(fill=WHITE, stroke=THREAD, width=0.22))
+
+
+def _stop(pen: Recorder) -> None:
+    """Hollow, with the thread through it."""
+    pen.shapes([_line(0.2, 4.6, 1.0)], LINE)
+    pen.shapes([ellipse((2.4, 1.0), STOP_MM, STOP_MM)], Paint(fill=WHITE, stroke=INK, width=0.16))
+    pen.shapes([_line(1.5, 3.3, 1.0)], LINE)
 
 
 def _strip(pen: Recorder) -> None:
@@ -106,6 +114,7 @@ _DRAWN: Mapping[str, Callable[[Recorder], None]] = {
     "weft": _weft,
     "order": _order,
     "start": _start,
+    "stop": _stop,
     "bridge": _bridge,
     "hitch": _hitch,
     "strip": _strip,
@@ -121,11 +130,19 @@ def signs_in(path: ThreadPath, *, strips: bool) -> list[str]:
         "hidden": not path.warps,
         "weft": bool(path.warps),
         "warp": bool(path.warps),
-        "bridge": any(move.bridge is not None for move in path.moves),
+        "bridge": any(move.bridge is not None and _shows(path, move.bridge) for move in path.moves),
         "hitch": any(move.kind is MoveKind.HITCH for move in path.moves),
         "strip": strips,
+        "stop": stop_bead(path.steps[0]),
     }
     return [name for name in SIGNS if occurs.get(name, True)]
+
+
+def _shows(path: ThreadPath, bridge: Bridge) -> bool:
+    """Whether a bridge is long enough to be seen beside a half hitch on it."""
+    here = path.beads[bridge.left].mouth(bridge.end)
+    dx, dy = way(here, path.beads[bridge.right].mouth(bridge.right_end), path.around(bridge.left))
+    return math.hypot(dx, dy) > 2 * HITCH_MM
 
 
 def sign(name: str, title: str) -> Drawing:

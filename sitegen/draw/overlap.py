@@ -18,8 +18,10 @@ BEARING = 0.11
 """Share of a font's size that a letter's advance is wider than its ink, both sides together."""
 STRIDE_MM = 0.12
 """How far apart the points lie that a line is sampled at."""
-LINES = ("thread-line", "arrows", "ends", "bridges")
+LINES = ("thread-line", "arrows", "ends", "bridges", "hitches", "stop-bead")
 """Groups whose contours no letter and no label may touch."""
+BEADS = ("beads-new", "beads-there", "beads-cut")
+"""Groups of beads, by how they are painted."""
 TOUCH_MM = 0.01
 """Marks may come this near before they count as overlapping."""
 
@@ -62,6 +64,8 @@ class Marks:
     """Points along lines, the line's half width there, and the group it is in."""
     new: list[Box] = field(default_factory=list)
     """The beads that are picked up."""
+    there: list[Box] = field(default_factory=list)
+    """The beads already there."""
     kinds: list[str] = field(default_factory=list)
     """The groups that are open."""
 
@@ -75,15 +79,16 @@ class Marks:
         self.kinds.pop()
 
     def shapes(self, outlines: Sequence[Outline], paint: Paint) -> None:
-        """Take lines and arrowheads, and the boxes of new beads."""
+        """Take lines and arrowheads, and the boxes of beads."""
         kind = self.kinds[-1] if self.kinds else ""
         if kind in LINES:
             half = paint.width / 2 if paint.stroke else 0.0
             self.dots += [(dot, half, kind) for outline in outlines for dot in sampled(outline)]
-        elif kind == "beads-new":
+        elif kind in BEADS:
+            beads = self.new if kind == "beads-new" else self.there
             for outline in outlines:
                 xs, ys = zip(*outline.points(), strict=True)
-                self.new.append(Box(min(xs), min(ys), max(xs), max(ys)))
+                beads.append(Box(min(xs), min(ys), max(xs), max(ys)))
 
     def letters(self, marks: Sequence[tuple[float, float, str]], size: float) -> None:
         """Take the letters of beads."""

@@ -25,6 +25,9 @@ CAP_HEIGHT = 0.668
 NO_DYES = Palette()
 """For a drawing in literal colours alone."""
 
+WHOLE = frozenset({"beads", "piece", "beads-there", "beads-cut"})
+"""Groups of beads that no script takes apart."""
+
 HAIR_MM = 0.005
 """Less than this is not written: coordinates have two digits after the point."""
 
@@ -161,16 +164,24 @@ class BoundsPen:
 
 @dataclass(slots=True)
 class SvgPen:
-    """A pen that writes SVG elements, one `<path>` a paint and one `<text>` a row of letters."""
+    """A pen that writes SVG elements: one `<path>` a paint, one `<text>` for each letter of a row of them.
+
+    Where a colour follows a letter, `data-fill`, `data-stroke` and `data-ink` say which, so that a page can
+    show other colours; `data-ink` is the ink that reads best on the colour of its letter.
+    """
 
     palette: Palette = NO_DYES
     parts: list[str] = field(default_factory=list)
+    kinds: list[str] = field(default_factory=list)
+    """Of the groups that are open."""
 
     def begin(self, kind: str, data: Mapping[str, str]) -> None:
+        self.kinds.append(kind)
         extra = "".join(f' data-{key}="{escape(value)}"' for key, value in data.items())
         self.parts.append(f'<g data-kind="{kind}"{extra}>')
 
     def end(self) -> None:
+        self.kinds.pop()
         self.parts.append("</g>")
 
     def shapes(self, outlines: Sequence[Outline], paint: Paint) -> None:
@@ -183,7 +194,8 @@ class SvgPen:
             if paint.veil < 1:
                 look += f' stroke-opacity="{plain(paint.veil)}"'
             look += ' stroke-linecap="round" stroke-linejoin="round"'
-        self.parts.append(f'<path{look} d="{"".join(map(_path, outlines))}"/>')
+        whole = bool(self.kinds) and self.kinds[-1] in WHOLE
+        self.parts.append(f'<path{look} d="{_chain(outlines) if whole else "".join(map(_path, outlines))}"/>')
 
     def _tint(self, name: str, tint: Tint) -> str:
         """An attribute with its literal colour, and what the colour is made of where it follows a letter."""
@@ -194,20 +206,16 @@ class SvgPen:
         return look
 
     def letters(self, marks: Sequence[tuple[float, float, str]], size: float) -> None:
-        inks: dict[str, list[tuple[float, float, str]]] = {}
-        for mark in marks:
-            inks.setdefault(self.palette.ink(mark[2]), []).append(mark)
-        for ink, same in inks.items():
-            self._letters(same, size, ink)
-
-    def _letters(self, marks: Sequence[tuple[float, float, str]], size: float, ink: str) -> None:
-        xs = " ".join(plain(x - text_width(letter, size) / 2) for x, _, letter in marks)
+        places: dict[str, list[float]] = {}
+        for x, _, letter in marks:
+            places.setdefault(letter, []).append(x - text_width(letter, size) / 2)
         y = plain(marks[0][1] + size * CAP_HEIGHT / 2)
-        words = escape("".join(letter for _, _, letter in marks))
-        self.parts.append(
-            f'<text x="{xs}" y="{y}" font-family="{FONT_FAMILY}" font-weight="700" font-size="{plain(size)}"'
-            f' fill="{ink}">{words}</text>'
-        )
+        for letter, lefts in places.items():
+            self.parts.append(
+                f'<text x="{" ".join(map(plain, lefts))}" y="{y}" font-family="{FONT_FAMILY}"'
+                f' font-weight="700" font-size="{plain(size)}" fill="{self.palette.ink(letter)}"'
+                f' data-ink="{escape(letter)}">{escape(letter * len(lefts))}</text>'
+            )
 
     def text(self, label: Text) -> None:
         weight = ' font-weight="700"' if label.bold else ""
@@ -219,10 +227,32 @@ class SvgPen:
         )
 
 
+def _chain(outlines: Sequence[Outline]) -> str:
+    """Path data in which a contour at the height of the last one begins so much further than that began.
+
+    In a row of beads all but the first then read equal, which is sent as next to nothing. No further than
+    along a row, because some renderers round every step of the way.
+    """
+    words: list[str] = []
+    last: list[float] = []
+    for outline in outlines:
+        here = [float(plain(value)) for value in outline.start]
+        beside = here[1:] == last[1:]
+        words.append("m" + _numbers([here[0] - last[0], 0.0]) if beside else "M" + _numbers(here))
+        words.append(_segments(outline))
+        last = here if outline.closed else []
+    return "".join(words)
+
+
 def _path(outline: Outline) -> str:
-    """Path data: an absolute start, then relative segments, so that equal beads read equal."""
+    """Path data of one contour: an absolute start, so that a script can take it out of its path."""
+    return "M" + _numbers(outline.start) + _segments(outline)
+
+
+def _segments(outline: Outline) -> str:
+    """Segments relative to their start, so that equal beads read equal."""
     x, y = outline.start
-    words = ["M" + _numbers((x, y))]
+    words = []
     for segment in outline.segments:
         steps = [value - (x, y)[index % 2] for index, value in enumerate(segment)]
         x, y = segment[-2], segment[-1]
@@ -241,7 +271,7 @@ def _numbers(values: Sequence[float]) -> str:
     """Numbers as path data, as short as the SVG grammar allows: `0.5 -0.25` is `.5-.25`."""
     text = ""
     for value in values:
-        word = plain(value)
+        word: str = plain(value)
         word = word.replace("0.", ".", 1) if word.startswith(("0.", "-0.")) else word
         text += word if not text or word.startswith("-") else f" {word}"
     return text

@@ -57,6 +57,10 @@ class Mark:
     heading: Point
     turns: bool
     """The thread does not go straight on here."""
+    leave: Point
+    """Where the needle comes out again; of a bridge or a loop, the place itself."""
+    bead: Point | None = None
+    """The middle of the bead; None for a bridge or a loop."""
 
 
 @dataclass(slots=True)
@@ -91,9 +95,15 @@ class Route:
         self.line.append(piece)
         self.strokes += [piece] if seen else _strokes(piece)
 
-    def mark(self, at: Point, heading: Point, *, turns: bool) -> None:
-        """The needle goes in here."""
-        self.marks.append(Mark(self.before + len(self.marks) + 1, at, heading, turns))
+    def mark_held(self, at: Point, last: _Pass | None) -> None:
+        """The needle goes under a bridge or through a loop here."""
+        heading = last.heading if last else (0.0, 1.0)
+        self.marks.append(Mark(self.before + len(self.marks) + 1, at, heading, turns=True, leave=at))
+
+    def mark_pass(self, here: _Pass, *, turns: bool) -> None:
+        """The needle goes into a bead here."""
+        number, middle = self.before + len(self.marks) + 1, (here.bead.x, here.bead.y)
+        self.marks.append(Mark(number, here.enter, here.heading, turns, here.leave, middle))
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,12 +157,12 @@ def trace(
             if move.kind is MoveKind.HITCH:
                 route.hitches.append(bridge_middle(beads, move.bridge))
             held.append(bridge_middle(beads, move.bridge))
-            route.mark(held[-1], last.heading if last else (0.0, 1.0), turns=True)
+            route.mark_held(held[-1], last)
         elif move.kind is MoveKind.LOOP:
             finding = path.findings[move.finding]
             x, y = move.at or (finding.x, finding.y)
             held.append((-x, -y) if turned else (x, y))
-            route.mark(held[-1], last.heading if last else (0.0, 1.0), turns=True)
+            route.mark_held(held[-1], last)
         else:
             here = _pass(beads[move.bead], move, lanes[number])
             loomed = bool(path.warps) and _loomed(path, move.bead)
@@ -273,7 +283,7 @@ def _connect(
         route.start = (here.enter[0] - here.heading[0] * TAIL_MM, here.enter[1] - here.heading[1] * TAIL_MM)
         route.draw(route.start, (here.enter,))
         route.draw(here.enter, (here.leave,), seen=seen[1])
-        route.mark(here.enter, here.heading, turns=True)
+        route.mark_pass(here, turns=True)
         return
     segments: list[Segment] = []
     point, heading = last.leave, last.heading
@@ -299,7 +309,7 @@ def _connect(
     if seen[0] or math.dist(last.leave, here.enter) > HIDDEN_MM:
         route.draw(last.leave, tuple(segments), seen=seen[0])
     route.draw(here.enter, (here.leave,), seen=seen[1])
-    route.mark(here.enter, here.heading, turns=bool(held) or not _goes_on(last, here))
+    route.mark_pass(here, turns=bool(held) or not _goes_on(last, here))
 
 
 def _goes_on(last: _Pass, here: _Pass) -> bool:

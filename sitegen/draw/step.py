@@ -23,7 +23,7 @@ from sitegen.draw.warps import draw_warps
 from sitegen.draw.zipped import ZIP, edges_together
 from sitegen.model.say import Say
 from sitegen.model.source import Pattern
-from sitegen.model.thread import Bead, Bridge, End, MoveKind, Point, Step, ThreadPath
+from sitegen.model.thread import Bead, Bridge, End, MoveKind, Point, Step, ThreadPath, stop_bead
 
 LIFT_MM = {
     **dict.fromkeys(("strand", "loop", "swag"), 0.7),
@@ -56,6 +56,8 @@ TAIL_PLACES = (
     (-0.55, 0.0, "end"),
 )
 """Where it stands beside that end, best first."""
+HITCH_MM, STOP_MM = 0.42, 0.62
+"""Radii of the rings that stand for a half hitch and for a stop bead."""
 SMALLER = (1.0, 0.92, 0.85, 0.78, 0.7, 0.62)
 """Letters are set in the largest of these shares of their size that leaves them free of the thread."""
 
@@ -94,6 +96,8 @@ class StepArtist:
         draw_rings(recorder, scene.path, scene.beads.values(), steps[0].motion, scene.turned)
         _draw_thread(recorder, routes, scene.beads, fine)
         if routes[0].from_tail and routes[0].start is not None:
+            if stop_bead(steps[0]):
+                _draw_stop_bead(recorder, routes[0].line[0], fine)
             _draw_tail(recorder, routes[0].start, self._say("drawing.tail"))
         draw_letters(recorder, *_lettered(recorder, shown))
         draw_order(recorder, [mark for route in routes for mark in route.marks], fine)
@@ -334,11 +338,22 @@ def _draw_held(pen: Pen, routes: Sequence[Route], beads: dict[int, Bead]) -> Non
         pen.shapes(arcs, Paint(stroke=WHITE, width=0.4))
         pen.shapes(arcs, Paint(stroke=INK, width=0.2))
         pen.end()
-    rings = [ellipse(hitch, 0.42, 0.42) for route in routes for hitch in route.hitches]
+    rings = [ellipse(hitch, HITCH_MM, HITCH_MM) for route in routes for hitch in route.hitches]
     if rings:
         pen.begin("hitches", {})
         pen.shapes(rings, Paint(fill=WHITE, stroke=THREAD, width=0.22))
         pen.end()
+
+
+def _draw_stop_bead(recorder: Recorder, tail: Outline, fine: float) -> None:
+    """A hollow ring in the middle of the tail, with the thread through it."""
+    recorder.begin("stop-bead", {})
+    (x, y), (u, v) = tail.start, tail.segments[-1][-2:]
+    recorder.shapes(
+        [ellipse(((x + u) / 2, (y + v) / 2), STOP_MM, STOP_MM)], Paint(fill=WHITE, stroke=INK, width=0.16)
+    )
+    recorder.shapes([tail], Paint(stroke=THREAD, width=0.19 * fine))
+    recorder.end()
 
 
 def _draw_tail(recorder: Recorder, start: Point, word: str) -> None:

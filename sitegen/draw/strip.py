@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from sitegen.draw.colour import INK, OUTLINE, THREAD, Dye, Palette
-from sitegen.draw.pens import CAP_HEIGHT, Drawing, Outline, Paint, Recorder, Text, finish
+from sitegen.draw.pens import CAP_HEIGHT, BoundsPen, Drawing, Outline, Paint, Recorder, Text, finish
 from sitegen.draw.shapes import arrowhead, bead_outline, ellipse
 from sitegen.draw.step import letter_size
 from sitegen.model.thread import Bead
@@ -24,6 +24,8 @@ AFTER_MM = 1.15
 """Font size of what stands after the last arrow."""
 LEAD_MM = 1.7
 """Thread before the first and after the last bead of a line."""
+MARGIN_MM = 0.2
+"""Free room round a band."""
 COUNTED = 5
 """Every so many beads are counted, every second count is bold."""
 
@@ -55,7 +57,7 @@ def strip(
         if after and first > len(beads):
             x = placed[-1].x + _wide(placed[-1]) / 2 + LEAD_MM + COUNT_MM
             recorder.text(Text(x, placed[-1].y, after, AFTER_MM, INK, "start", bold=True))
-    return finish(recorder, title, description, 0.2, palette)
+    return _with_line_of_counts(finish(recorder, title, description, MARGIN_MM, palette), lines[0])
 
 
 def _lines(beads: Sequence[Bead]) -> list[list[Bead]]:
@@ -104,12 +106,25 @@ def _draw_line(recorder: Recorder, beads: Sequence[Bead], first: int, size: floa
     recorder.letters(sorted((bead.x, bead.y, bead.letter) for bead in beads), size)
     recorder.end()
     recorder.begin("counts", {})
-    top = min(bead.y - _tall(bead) / 2 for bead in beads) - COUNT_MM * CAP_HEIGHT / 2 - 0.25
+    top = _counts_at(beads)
     for number, bead in enumerate(beads, first):
         if number % COUNTED == 0:
             bold = number % (2 * COUNTED) == 0
             recorder.text(Text(bead.x, top, str(number), COUNT_MM, INK, bold=bold))
     recorder.end()
+
+
+def _counts_at(line: Sequence[Bead]) -> float:
+    """The height at which the counts above a line stand."""
+    return min(bead.y - _tall(bead) / 2 for bead in line) - COUNT_MM * CAP_HEIGHT / 2 - 0.25
+
+
+def _with_line_of_counts(drawing: Drawing, first: Sequence[Bead]) -> Drawing:
+    """Room for counts above its first line also where there are none, so that strips stand in step."""
+    count = BoundsPen()
+    count.text(Text(0.0, _counts_at([replace(bead, y=0.0) for bead in first]), "0", COUNT_MM, INK))
+    top = min(drawing.top, count.top - MARGIN_MM)
+    return replace(drawing, top=top, height_mm=drawing.height_mm + drawing.top - top)
 
 
 def _draw_way(recorder: Recorder, beads: Sequence[Bead], sign: float, *, starts: bool) -> None:

@@ -11,12 +11,18 @@ GRAMS_PER_OUNCE = 28.349523125
 """Exactly (the avoirdupois ounce, 1959)."""
 
 
-def plain(value: float, places: int = 2) -> str:
+class Plain(str):
+    """A number as decimal text with a point: what shows it to readers gives it their decimal sign."""
+
+    __slots__ = ()
+
+
+def plain(value: float, places: int = 2) -> Plain:
     """Shortest decimal text with at most `places` digits after the point: 2.50 -> `2.5`, -0.0 -> `0`."""
     text = f"{value:.{places}f}"
     if "." in text:
         text = text.rstrip("0").rstrip(".")
-    return "0" if text in ("-0", "") else text
+    return Plain("0" if text in ("-0", "") else text)
 
 
 def sixteenths(mm: float) -> Fraction:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
 from sitegen.model.location import Places
-from sitegen.model.source import OwnBead
+from sitegen.model.source import Aside, OwnBead, Prose
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +27,27 @@ class StockBead:
 
 
 @dataclass(frozen=True, slots=True)
+class ShopPage:
+    """A page of the author's own, such as help or a licence."""
+
+    name: str
+    """From the file name; names the page's folder."""
+    title: str
+    summary: str
+    in_head: bool
+    """Linked from the head of every page; otherwise from the foot."""
+    body: tuple[Prose | Aside, ...]
+    translations: Mapping[str, ShopPage] = field(default_factory=dict)
+    """Language -> the page in it, where the author has written one."""
+    file: str = ""
+    at: Places = field(default_factory=dict, compare=False, repr=False)
+
+
+TRANSLATED = ("title", "tagline", "contact", "licence", "about")
+"""The texts of a shop that may be given in other languages."""
+
+
+@dataclass(frozen=True, slots=True)
 class Shop:
     """What all patterns of a shop share."""
 
@@ -36,7 +57,16 @@ class Shop:
     """Whose name stands on the patterns."""
     contact: str = ""
     """Where buyers reach the maker, in words."""
+    buy: str = ""
+    """Address where patterns are bought, `{name}` for a pattern's name; empty where there is none."""
     language: str = "en"
+    """Of these texts."""
+    languages: tuple[str, ...] = ("en",)
+    """All that the site is made in; the first is that of the authors' texts and stands at its top."""
+    translations: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
+    """Language -> the shop's texts in it, by their names here; what is not there stays as it is."""
+    foreign: frozenset[str] = frozenset()
+    """Names of the texts that are not in `language` but in the first one."""
     currency: str = "EUR"
     """ISO 4217 code."""
     address: str = ""
@@ -65,4 +95,24 @@ class Shop:
     stock: Mapping[str, StockBead] = field(default_factory=dict)
     bead_kinds: Mapping[str, OwnBead] = field(default_factory=dict)
     """Bead kinds that the shop has measured itself, by name."""
+    pages: tuple[ShopPage, ...] = ()
+    """In the order in which they are linked; from files of their own."""
     at: Places = field(default_factory=dict, compare=False, repr=False)
+
+    @property
+    def folder(self) -> str:
+        """Where its pages stand below the top of the site: empty for the first language, else `de/`."""
+        return self.folder_of(self.language)
+
+    def folder_of(self, language: str) -> str:
+        """Where the pages of one of its languages stand below the top of the site."""
+        return "" if language == self.languages[0] else f"{language}/"
+
+    def in_language(self, language: str) -> Shop:
+        """The same shop in another of its languages; texts that are not translated stay and are noted."""
+        if language == self.languages[0]:
+            return self
+        words = self.translations.get(language, {})
+        foreign = frozenset(name for name in TRANSLATED if getattr(self, name) and name not in words)
+        texts = {name: words.get(name, getattr(self, name)) for name in TRANSLATED}
+        return replace(self, language=language, foreign=foreign, **texts)

@@ -35,6 +35,8 @@ class Revision:
     number: int
     date: date | None
     note: str
+    corrects: str = ""
+    """What was wrong in the editions before; empty where nothing was."""
     at: Places = field(default_factory=dict, compare=False, repr=False)
 
 
@@ -354,6 +356,8 @@ class Pattern:
     """In the shop's currency; None is free."""
     colours: tuple[Colour, ...]
     parts: tuple[Part, ...]
+    piece: str | None = None
+    """What it is, one of `trade.pieces.PIECE_KINDS`; None where the author does not say."""
     revisions: tuple[Revision, ...] = ()
     needle: str | None = None
     """In trade words, such as `beading 12`; None takes the shop's."""
@@ -361,12 +365,16 @@ class Pattern:
     """Material and diameter, such as `nylon 0.25 mm`; None takes the shop's."""
     finding: str | None = None
     """In trade words, such as `ear wire`."""
+    buy: str = ""
+    """Address where it is bought, `{name}` for its name; empty takes the shop's."""
     colourways: tuple[Colourway, ...] = ()
     gauge: Gauge | None = None
     measured: Measured | None = None
     photo: Photo | None = None
     """The lead photo."""
     body: tuple[Block, ...] = ()
+    translations: Mapping[str, Pattern] = field(default_factory=dict, compare=False, repr=False)
+    """Language -> the same pattern in its words; charts, stitches and numbers are the same."""
     bead_kinds: Mapping[str, OwnBead] = field(default_factory=dict)
     """The author's own bead kinds by name: the shop's, and over them the pattern's."""
     file: str = ""

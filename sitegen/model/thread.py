@@ -168,6 +168,11 @@ class Step:
     """For a step that does nothing but weave in an end of thread."""
 
 
+def stop_bead(step: Step) -> bool:
+    """Whether a first step puts a stop bead or a clip on the tail, to be taken off before it is woven in."""
+    return step.motion in ("peyote-string", "square-string")
+
+
 @dataclass(frozen=True, slots=True)
 class WovenPart:
     """A part after weaving."""

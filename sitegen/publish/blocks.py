@@ -69,6 +69,10 @@ class WordRow:
     beads: str
     way: str
     """The side it begins at, as the piece hangs; empty for a strand."""
+    mark: str
+    """Names its box to tick on the page, as `StepRow.mark` does."""
+    tick: str
+    """Label of the box to tick; empty in print."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +81,8 @@ class SharedLine:
 
     steps: str
     """The rows they are for."""
+    numbers: str
+    """Their numbers, with blanks between."""
     sentences: tuple[str, ...]
     see: str
 
@@ -88,6 +94,8 @@ class StepRow:
     number: str
     label: str
     """The row or strand it belongs to; may be empty."""
+    mark: str
+    """Names its box to tick, once in a page and alike in every edition of it."""
     tick: str
     """Label of the box to tick."""
     pick_up: tuple[Chip, ...]
@@ -98,6 +106,8 @@ class StepRow:
     """Set across the width of the table, for a strip or many sentences."""
     see: str
     """Where to find the drawing; empty for a row that has its own."""
+    drawn_at: str
+    """Number of the last row before it that has the drawing, or empty."""
     sentences: tuple[str, ...]
     """Empty where `before` of this or of an earlier row has them."""
     notes: tuple[str, ...]
@@ -112,6 +122,8 @@ class ProseBlock:
     """The author's text, as HTML."""
 
     html: Markup
+    language: str = ""
+    """Of the text, where it is not that of the page."""
     kind: str = "prose"
 
 
@@ -121,6 +133,8 @@ class AsideBlock:
 
     label: str
     html: Markup
+    language: str = ""
+    """Of the text, where it is not that of the page."""
     kind: str = "aside"
 
 
@@ -134,6 +148,8 @@ class ChartSheet:
     key: Markup | None = None
     """The map of all sheets; none where there is but one."""
     caption: str = ""
+    height_mm: float = 0.0
+    """Of the drawing as it is shown."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,6 +158,7 @@ class ChartBlock:
 
     part: str
     heading: str
+    anchor: str
     about: str
     sheets: tuple[ChartSheet, ...]
     row_label: str

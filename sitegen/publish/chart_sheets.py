@@ -39,11 +39,11 @@ def chart_sheets(
     if opens and medium is PRINT and least <= lower < scale:
         scale = lower
     if medium is not PRINT or scale >= least:
-        return (ChartSheet(Markup(drawing.svg(uid, max(scale, least))), scrolls),)
+        return (_whole(drawing, uid, max(scale, least), scrolls),)
     room = (SHEET_ROOM[0] / least, SHEET_ROOM[1] / least)
     cut = tiles(drawing, room, OVERLAP_MM, say)
     if not cut.keys:
-        return (ChartSheet(Markup(drawing.svg(uid, least)), scrolls),)
+        return (_whole(drawing, uid, least, scrolls),)
     fits = (min(SHEET_ROOM[0] / sheet.width_mm, SHEET_ROOM[1] / sheet.height_mm) for sheet in cut.sheets)
     scale = min(LARGEST_CHART, *fits)  # sheets are of one size: what room is left makes them easier to read
     return tuple(
@@ -52,9 +52,15 @@ def chart_sheets(
             scrolls,
             key=Markup(key.svg(f"{uid}-key-{number}")),
             caption=say("chart.sheet", number=number, count=len(cut.sheets)),
+            height_mm=sheet.height_mm * scale,
         )
         for number, (sheet, key) in enumerate(zip(cut.sheets, cut.keys, strict=True), 1)
     )
+
+
+def _whole(drawing: Drawing, uid: str, scale: float, scrolls: str) -> ChartSheet:
+    """A chart on one sheet."""
+    return ChartSheet(Markup(drawing.svg(uid, scale)), scrolls, height_mm=drawing.height_mm * scale)
 
 
 def smallest_letter(drawing: Drawing) -> float:

@@ -26,12 +26,14 @@ def in_colourways(piece: Piece) -> tuple[Piece, ...]:
     ways = piece.pattern.colourways
     folders = slugs([way.name for way in ways], UNNAMED)
     return tuple(
-        _in(replace(piece, colourway=way.name, folder=f"in-{folder}"), way)
-        for way, folder in zip(ways, folders, strict=True)
+        _in(replace(piece, colourway=way.name, folder=f"in-{folder}"), number)
+        for number, (way, folder) in enumerate(zip(ways, folders, strict=True))
     )
 
 
-def _in(piece: Piece, way: Colourway) -> Piece:
+def _in(piece: Piece, number: int) -> Piece:
+    """The piece in its colourway of this number, from 0."""
+    way = piece.pattern.colourways[number]
     say, title = piece.words.text, piece.pattern.title
     pattern = recoloured(piece.pattern, way)
     names = ", ".join(dict.fromkeys(colour.name for colour in pattern.colours))
@@ -44,12 +46,18 @@ def _in(piece: Piece, way: Colourway) -> Piece:
     return replace(
         piece,
         pattern=pattern,
+        written=piece.written and _written(piece.written, number),
         measures=replace(piece.measures, beads=materials(piece.path, pattern, piece.shop)),
         picture=finished(piece.path, pattern, say),
         charts=tuple(chart and chart.dyed(palette) for chart in piece.charts),
         table=tuple(_dyed(section, palette) for section in piece.table),
-        second=piece.second and _in(piece.second, way),
+        second=piece.second and _in(piece.second, number),
     )
+
+
+def _written(author: Pattern, number: int) -> Pattern:
+    """The author's words for a colourway; title and summary are sentences of the page's own language."""
+    return replace(recoloured(author, author.colourways[number]), title="", summary="")
 
 
 def recoloured(pattern: Pattern, way: Colourway) -> Pattern:

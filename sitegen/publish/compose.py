@@ -5,26 +5,35 @@ What a buyer pays for is left out here, once: the view of a priced pattern's pag
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
+from operator import attrgetter
 
 from markupsafe import Markup
 
-from sitegen.model.shop import Shop
-from sitegen.publish import making, materials
+from sitegen.model.shop import TRANSLATED, Shop, ShopPage
+from sitegen.model.source import Revision
+from sitegen.publish import bench, making, materials
 from sitegen.publish.blocks import PRINT, SCREEN, Block, Figure, Medium
 from sitegen.publish.cards import CARD, CARD_LARGE
 from sitegen.publish.chips import inks
 from sitegen.publish.colourways import same_beads
+from sitegen.publish.own_colours import own_colours
 from sitegen.publish.papers import Sheets
 from sitegen.publish.photo import in_print, on_page
 from sitegen.publish.piece import Piece
 from sitegen.publish.quantities import Quantities
-from sitegen.publish.sharing import shop_sharing
 from sitegen.publish.template import template_view
-from sitegen.publish.view import Card, Download, Fact, FrontView, PatternView, ShopLine
+from sitegen.publish.to_list import to_list
+from sitegen.publish.view import Card, Download, Fact, Link, PatternView, ShopLine, Tongue
 from sitegen.publish.ways import PICTURE, Pixels, page_ways, print_ways
-from sitegen.publish.words import Words
+from sitegen.publish.words import language_name
 
+TITLE = attrgetter("title")
+SUMMARY = attrgetter("summary")
+LEAD_PHOTO = attrgetter("photo")
+NOTE, CORRECTS = attrgetter("note"), attrgetter("corrects")
+"""Texts of a pattern, and of its revisions, whose language a page may have to name."""
 LARGEST_PICTURE = 4.0
 """A small piece is shown larger than life, but not more than this."""
 
@@ -34,21 +43,62 @@ def page_address(name: str, folder: str = "") -> str:
     return "/".join(filter(None, ("patterns", name, folder, "index.html")))
 
 
+def own_page_address(name: str) -> str:
+    """Where a page of the shop's own stands in the site."""
+    return f"pages/{name}/index.html"
+
+
 def canonical(shop: Shop, path: str) -> str:
-    """Full address of a page, or nothing for a shop that has none yet."""
+    """Full address of a page in the shop's language, or nothing for a shop that has none yet."""
+    return site_address(shop, shop.folder + path)
+
+
+def site_address(shop: Shop, path: str) -> str:
+    """Full address of what all languages of a site share; `path` is from its top."""
     return f"{shop.address.rstrip('/')}/{path.removesuffix('index.html')}" if shop.address else ""
 
 
 def shop_line(shop: Shop) -> ShopLine:
     """What stands on every page."""
-    return ShopLine(shop.title, shop.tagline, shop.maker, shop.about, shop.language)
+    links = {
+        head: tuple(own_page_link(page, shop) for page in shop.pages if page.in_head is head)
+        for head in (True, False)
+    }
+    return ShopLine(
+        shop.title,
+        shop.tagline,
+        shop.maker,
+        shop.about,
+        shop.language,
+        shop.folder,
+        tongues(shop),
+        {name: shop.languages[0] if name in shop.foreign else "" for name in TRANSLATED},
+        head=links[True],
+        foot=links[False],
+    )
+
+
+def own_page_link(page: ShopPage, shop: Shop) -> Link:
+    """The link to a page of the shop's own, its summary beside it; as written where it is not translated."""
+    written = shop.language == shop.languages[0] or shop.language in page.translations
+    shown, language = page.translations.get(shop.language, page), "" if written else shop.languages[0]
+    return Link(own_page_address(page.name), shown.title, shown.summary, language, language)
+
+
+def tongues(shop: Shop) -> tuple[Tongue, ...]:
+    """The languages of a site, by their own names."""
+    folders = {language: shop.folder_of(language) for language in shop.languages}
+    return tuple(
+        Tongue(language, language_name(language), folder, site_address(shop, folder))
+        for language, folder in folders.items()
+    )
 
 
 def print_view(piece: Piece) -> PatternView:
     """The printed sheets: everything."""
     view = _view(piece, _drawn(piece, PRINT), making.blocks(piece, PRINT))
     lead = piece.photos.get(piece.pattern.photo) if piece.pattern.photo else None
-    photo = in_print(lead) if lead else None
+    photo = in_print(lead, piece.language_of(LEAD_PHOTO)) if lead else None
     return replace(view, template=template_view(piece), ways=print_ways(piece), photo=photo)
 
 
@@ -60,16 +110,28 @@ def page_view(piece: Piece, sheets: Sheets, pixels: Pixels, author: Piece | None
     shows those, is not on its page.
     """
     view = _page_view(piece, sheets, pixels)
-    own = author.pattern.title if author else ""
+    own, own_language = (author.pattern.title, author.language_of(TITLE)) if author else ("", "")
     lead = piece.photos.get(piece.pattern.photo) if piece.pattern.photo and not author else None
-    photo = on_page(lead) if lead else None
-    return replace(view, ways=page_ways(piece, author or piece, pixels), own_colours=own, photo=photo)
+    photo = on_page(lead, piece.beside, piece.language_of(LEAD_PHOTO)) if lead else None
+    ways = page_ways(piece, author or piece, pixels)
+    view = replace(view, ways=ways, own_colours=own, own_language=own_language, photo=photo)
+    return replace(
+        view,
+        facts=(*view.facts, bench.level(view, piece.words), bench.edition(view, piece.words)),
+        contents=bench.contents(view, piece.words),
+        buy_link=bench.buy_link(piece),
+        bench=bench.ticks(piece, view.blocks),
+        to_list=to_list(piece),
+        chooser=own_colours(piece, "#colours" if ways else "#materials"),
+    )
 
 
 def _page_view(piece: Piece, sheets: Sheets, pixels: Pixels) -> PatternView:
     if piece.pattern.price is not None:
         image = Markup('<img src="{}" width="{}" height="{}" alt="{}">').format(
-            PICTURE, *pixels[piece.folder], piece.picture.title
+            piece.beside + PICTURE,
+            *pixels[piece.folder],
+            piece.picture.title,
         )
         figure = Figure(image, piece.words.text("picture.screen"))
         return _view(piece, figure, (), buy=_how_to_buy(piece, sheets))
@@ -101,6 +163,7 @@ def _view(
     buy: str = "",
 ) -> PatternView:
     pattern, shop, words = piece.pattern, piece.shop, piece.words
+    address = page_address(pattern.name, piece.folder)
     return PatternView(
         name=pattern.name,
         title=pattern.title,
@@ -119,6 +182,7 @@ def _view(
         same=same_beads(piece) if piece.colourway else (),
         ways=(),
         own_colours="",
+        own_language="",
         supplies=materials.supplies(piece),
         difficulty=materials.difficulty(piece),
         blocks=blocks,
@@ -127,8 +191,10 @@ def _view(
         revisions=_revisions(piece),
         downloads=downloads,
         buy=buy,
-        address=page_address(pattern.name, piece.folder),
-        canonical=canonical(shop, page_address(pattern.name, piece.folder)),
+        address=address,
+        beside=piece.beside,
+        language=piece.language_of(TITLE),
+        canonical=canonical(shop, address),
         shop=shop_line(shop),
         sharing=None,
         lessons=(),
@@ -148,18 +214,25 @@ def _edition(piece: Piece) -> str:
     this = next((one for one in pattern.revisions if one.number == pattern.revision), None)
     if this is None or this.date is None:
         return piece.words.text("revision.number", number=pattern.revision)
-    return piece.words.text("revision.dated", number=pattern.revision, date=this.date.isoformat())
+    return piece.words.text("revision.dated", number=pattern.revision, date=piece.words.date(this.date))
 
 
 def _revisions(piece: Piece) -> tuple[Fact, ...]:
-    return tuple(
-        Fact(
-            label=piece.words.text("revision.number", number=one.number),
-            value=one.note,
-            also=one.date.isoformat() if one.date else "",
-        )
-        for one in piece.pattern.revisions
-    )
+    """The editions, and after one that corrects those before it, what was wrong in them."""
+    say, told = piece.words.text, []
+    for place, one in enumerate(piece.pattern.revisions):
+        day = piece.words.date(one.date) if one.date else ""
+        language = _revision_language(piece, place, NOTE)
+        told.append(Fact(say("revision.number", number=one.number), one.note, day, language))
+        if one.corrects:
+            since = say("revision.corrected", number=one.number)
+            language = _revision_language(piece, place, CORRECTS)
+            told.append(Fact(say("revision.correction"), one.corrects, since, language))
+    return tuple(told)
+
+
+def _revision_language(piece: Piece, place: int, text: Callable[[Revision], object]) -> str:
+    return piece.language_of(lambda pattern: text(pattern.revisions[place]))
 
 
 def card(piece: Piece, pixels: tuple[int, int]) -> Card:
@@ -177,16 +250,5 @@ def card(piece: Piece, pixels: tuple[int, int]) -> Card:
         alt=piece.picture.title,
         facts=(view[0], Fact(level, materials.difficulty(piece).level)),
         price=Quantities(piece.words).price(piece.pattern.price, piece.shop.currency),
-    )
-
-
-def front_view(shop: Shop, cards: tuple[Card, ...], words: Words) -> FrontView:
-    """The front page."""
-    return FrontView(
-        cards=cards,
-        count=words.text("front.count", count=len(cards)),
-        canonical=canonical(shop, ""),
-        description=shop.tagline or words.text("front.description", shop=shop.title),
-        shop=shop_line(shop),
-        sharing=shop_sharing(shop, canonical(shop, ""), words) if cards else None,
+        language=piece.language_of(TITLE),
     )

@@ -12,7 +12,7 @@ from sitegen.model.shop import Shop
 from sitegen.model.source import Pattern
 from sitegen.publish.blocks import SCREEN, Figure
 from sitegen.publish.chips import chip, inks
-from sitegen.publish.compose import canonical, page_address, shop_line
+from sitegen.publish.compose import SUMMARY, TITLE, canonical, page_address, shop_line
 from sitegen.publish.lesson_view import (
     FrameView,
     LessonCard,
@@ -31,7 +31,8 @@ from sitegen.publish.lessons import (
     used_in,
 )
 from sitegen.publish.making import fitted, legend
-from sitegen.publish.materials import cautions_of
+from sitegen.publish.materials import cautions_of, uses_of
+from sitegen.publish.piece import Piece
 from sitegen.publish.view import Fact, Ink, Link
 from sitegen.publish.words import Words
 
@@ -60,15 +61,16 @@ def lesson_links(pattern: Pattern, theme: Path, words: Words) -> tuple[Link, ...
 
 
 def lesson_view(
-    made: Sequence[Lesson], place: int, patterns: Sequence[Pattern], shop: Shop, words: Words
+    made: Sequence[Lesson], place: int, pieces: Sequence[Piece], shop: Shop, words: Words
 ) -> LessonView:
-    """The page of the lesson at that place; `patterns` are all of the shop."""
+    """The page of the lesson at that place; `pieces` are all of the shop."""
     lesson = made[place]
     name, say = lesson.plan.name, words.text
     title = lesson_title(name, words)
     samples = lesson.samples.values()
     threads = [sample.pattern.thread or shop.thread for sample in samples]
     findings = {placed.kind for sample in samples for placed in sample.path.findings}
+    used = uses_of([sample.pattern for sample in samples], threads, findings)
     svg, _ = fitted(lesson.picture, "finished", PICTURE_ROOM, LARGEST_PICTURE)
     return LessonView(
         title=title,
@@ -79,10 +81,16 @@ def lesson_view(
         frames=tuple(_frames(lesson, words)),
         faults=tuple(_faults(lesson.plan, words)),
         legend=legend(lesson.samples[name].path, say, SCREEN),
-        cautions=cautions_of(threads, findings, words),
+        cautions=cautions_of(used, words),
         patterns=tuple(
-            Link(page_address(pattern.name), pattern.title, pattern.summary)
-            for pattern in used_in(lesson.plan.stitch, patterns)
+            Link(
+                page_address(piece.pattern.name),
+                piece.pattern.title,
+                piece.pattern.summary,
+                piece.language_of(TITLE),
+                piece.language_of(SUMMARY),
+            )
+            for piece in used_in(lesson.plan.stitch, pieces)
         ),
         before=_link(made[place - 1].plan, words) if place else None,
         after=_link(made[place + 1].plan, words) if place + 1 < len(made) else None,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from sitegen.publish.blocks import Chip, Figure, LegendBlock
-from sitegen.publish.view import Fact, Link, ShopLine
+from sitegen.publish.view import Fact, ForMachines, Link, Sharing, ShopLine
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +45,8 @@ class LessonView:
     canonical: str
     """Full address, or empty."""
     shop: ShopLine
+    sharing: Sharing | None = None
+    machines: ForMachines | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,3 +75,5 @@ class LessonsView:
     groups: tuple[LessonGroup, ...]
     canonical: str
     shop: ShopLine
+    sharing: Sharing | None = None
+    machines: ForMachines | None = None

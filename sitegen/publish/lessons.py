@@ -1,13 +1,14 @@
 """A theme's samples and the frames chosen from them -> its lessons, drawn: one for each stitch there is.
 
 A lesson is a tiny pattern in the normal source format, read, woven and proved like any other; its frames are
-steps of that path, with the sentences that a step table would give them.
+steps of that path, with the sentences that a step table would give them. A sample is the same in every
+language: the few names in it are words of the language.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import groupby
 from pathlib import Path
@@ -22,11 +23,15 @@ from sitegen.measure.plan import thread_changes
 from sitegen.model.shop import Shop
 from sitegen.model.source import Pattern
 from sitegen.model.thread import Step, ThreadPath
+from sitegen.publish.piece import Piece
 from sitegen.publish.words import Words
 from sitegen.read.sources import load_pattern
+from sitegen.read.translation import part_called
 from sitegen.weave import weave, weave_in_tails
 
 FRAMES = "frames.yaml"
+NAMES = "sample"
+"""Form of a word in which a language says the names of the samples' colours and parts."""
 TAIL_MM = 20.0
 """What a sample's short threads leave free at each end."""
 
@@ -138,23 +143,31 @@ def lesson_plans(theme: Path) -> tuple[LessonPlan, ...]:
 def lessons(theme: Path, language: str) -> tuple[Lesson, ...]:
     """Every lesson of the theme, in reading order. Raises LessonFault."""
     words = Words(theme, language)
-    folder = theme / "lessons" / language
+    folder = theme / "lessons"
     return tuple(_lesson(plan, folder, words) for plan in lesson_plans(theme))
 
 
-def work_sample(file: Path, working_mm: float) -> Sample:
+def work_sample(file: Path, working_mm: float, words: Words) -> Sample:
     """The sample in a file, woven and proved, no thread longer than `working_mm`. Raises LessonFault."""
     shop = Shop(working_length_mm=working_mm, tail_mm=TAIL_MM)
     sources = load_pattern(file, shop)
     if sources.problems or not sources.patterns:
         raise LessonFault(f"the sample {file.name} cannot be read: {sources.problems}")
-    pattern = sources.patterns[0]
+    pattern = _said(sources.patterns[0], words)
     path, problems = weave(pattern, shop)
     if path is not None:
         path, problems = weave_in_tails(path, pattern, thread_changes(path, pattern, shop))
     if path is None:
         raise LessonFault(f"the sample {file.name} cannot be woven: {problems}")
     return Sample(pattern, path)
+
+
+def _said(pattern: Pattern, words: Words) -> Pattern:
+    """A sample whose colours and parts have the names of the language."""
+    names = {part.name: words.term(NAMES, part.name) for part in pattern.parts}
+    colours = (replace(colour, name=words.term(NAMES, colour.name)) for colour in pattern.colours)
+    parts = (part_called(part, names) for part in pattern.parts)
+    return replace(pattern, colours=tuple(colours), parts=tuple(parts))
 
 
 def chosen_steps(choice: FrameChoice, path: ThreadPath) -> tuple[Step, ...]:
@@ -173,8 +186,9 @@ def chosen_steps(choice: FrameChoice, path: ThreadPath) -> tuple[Step, ...]:
 
 
 def _lesson(plan: LessonPlan, folder: Path, words: Words) -> Lesson:
-    samples = {name: work_sample(folder / f"{name}.md", plan.working_mm) for name in plan.samples}
+    samples = {name: work_sample(folder / f"{name}.md", plan.working_mm, words) for name in plan.samples}
     own = samples[plan.name]
+    titled = replace(own.pattern, title=lesson_title(plan.name, words))
     artists = {name: StepArtist(sample.path, sample.pattern, words.text) for name, sample in samples.items()}
     frames: list[DrawnFrame] = []
     for choice in plan.frames:
@@ -193,7 +207,7 @@ def _lesson(plan: LessonPlan, folder: Path, words: Words) -> Lesson:
                 turned=steps[0].turned is not (frames[-1].steps[0].turned if frames else False),
             )
         )
-    return Lesson(plan, samples, finished(own.path, own.pattern, words.text), tuple(frames))
+    return Lesson(plan, samples, finished(own.path, titled, words.text), tuple(frames))
 
 
 def lesson_title(name: str, words: Words) -> str:
@@ -207,6 +221,6 @@ def frame_title(plan: LessonPlan, choice: FrameChoice, words: Words) -> str:
     return words.text(own if words.has(own) else f"lesson.frame.{choice.name}")
 
 
-def used_in(stitch: str, patterns: Sequence[Pattern]) -> tuple[Pattern, ...]:
-    """The patterns with a part in this stitch."""
-    return tuple(pattern for pattern in patterns if any(part.stitch == stitch for part in pattern.parts))
+def used_in(stitch: str, pieces: Sequence[Piece]) -> tuple[Piece, ...]:
+    """The pieces with a part in this stitch."""
+    return tuple(piece for piece in pieces if any(part.stitch == stitch for part in piece.pattern.parts))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import groupby
-from operator import itemgetter
+from operator import attrgetter, itemgetter
 
 from markupsafe import Markup
 
@@ -17,6 +17,7 @@ from sitegen.model.source import Aside, ChartHere, Prose, StepsHere
 from sitegen.model.thread import Bead, ThreadPath
 from sitegen.publish.blocks import (
     PRINT,
+    SCREEN,
     AsideBlock,
     Block,
     ChartBlock,
@@ -30,7 +31,7 @@ from sitegen.publish.blocks import (
     WordRow,
 )
 from sitegen.publish.chart_files import chart_links
-from sitegen.publish.chart_sheets import chart_sheets
+from sitegen.publish.chart_sheets import OPENING_MM, chart_sheets
 from sitegen.publish.chips import chip, runs
 from sitegen.publish.markdown import Author
 from sitegen.publish.photo import PhotoBlock, in_print, on_page
@@ -50,6 +51,7 @@ LINE_NAMES = {
 """What the lines of a part are -> what its chart calls each; any other is a row."""
 LEAST_SHARE = 0.7
 """A step drawn at less than this share of the usual scale has a scale of its own."""
+BODY = attrgetter("body")
 MANY = 3
 """A row with more sentences is set across the width of the table."""
 STRIP_SHARE = 0.75
@@ -74,7 +76,7 @@ def blocks(piece: Piece, medium: Medium) -> tuple[Block, ...]:
     text does not place comes right before its part's steps.
     """
     made = list(_Making(piece, medium).blocks())
-    first = next((place for place, block in enumerate(made) if isinstance(block, StepsBlock)), len(made))
+    first = next((place for place, block in enumerate(made) if _needs_key(block, medium)), len(made))
     made[first:first] = _before_steps(piece, medium)
     if piece.second is not None:
         say = piece.words.text
@@ -83,6 +85,13 @@ def blocks(piece: Piece, medium: Medium) -> tuple[Block, ...]:
         other = _Making(piece.second, medium, "second-")
         made += [block for part in other.parts for block in (*other.chart(part), *other.rows(part))]
     return tuple(made)
+
+
+def _needs_key(block: Block, medium: Medium) -> bool:
+    """Whether the key stands before a block: steps, or in print a chart that goes to a page of its own."""
+    if isinstance(block, ChartBlock):
+        return medium is PRINT and block.sheets[0].height_mm > OPENING_MM
+    return isinstance(block, StepsBlock)
 
 
 def _before_steps(piece: Piece, medium: Medium) -> list[Block]:
@@ -118,6 +127,7 @@ class _Making:
         self.author = Author()
         self.parts = [part.name for part in piece.path.parts]
         self.sections = {section.part: section for section in piece.table}
+        self.language = piece.language_of(BODY)
         body = piece.pattern.body
         self.charted = {block.part for block in body if isinstance(block, ChartHere)}
         self.stepped = {block.part for block in body if isinstance(block, StepsHere)}
@@ -128,10 +138,10 @@ class _Making:
         """Every block in reading order."""
         for block in self.piece.pattern.body:
             if isinstance(block, Prose):
-                yield ProseBlock(self.author.html(block.text))
+                yield ProseBlock(self.author.html(block.text), self.language)
             elif isinstance(block, Aside):
                 label = self.piece.words.text(f"aside.{block.kind}")
-                yield AsideBlock(label, self.author.html(block.text))
+                yield AsideBlock(label, self.author.html(block.text), self.language)
             elif isinstance(block, Photo):
                 yield self.photo(block)
             elif isinstance(block, ChartHere):
@@ -146,8 +156,10 @@ class _Making:
         """A photo in its place; all pages of a pattern share the files beside the first."""
         made = self.piece.photos[photo]
         self.opening = False
-        folder = "../" if self.piece.folder else ""
-        return PhotoBlock(in_print(made) if self.medium is PRINT else on_page(made, folder))
+        if self.medium is PRINT:
+            return PhotoBlock(in_print(made, self.language))
+        folder = self.piece.beside + ("../" if self.piece.folder else "")
+        return PhotoBlock(on_page(made, folder, self.language))
 
     def chart(self, part: str) -> Iterator[Block]:
         """A part's chart, if it is woven and so has one."""
@@ -184,18 +196,20 @@ def chart_block(
     return ChartBlock(
         part=part.name,
         heading=say("chart.heading", part=part.name),
+        anchor=f"{prefix}chart-of-{index + 1}",
         about=say(f"chart.about-{kind}s"),
         sheets=chart_sheets(drawing, f"{prefix}chart-{index}", medium, say, opens),
         row_label=say(f"chart.{kind}"),
-        rows=word_rows(piece, index),
+        rows=word_rows(piece, index, f"{prefix}row-{index + 1}", kind if medium is SCREEN else ""),
         files=() if medium is PRINT else chart_links(piece, index, prefix),
     )
 
 
-def word_rows(piece: Piece, index: int) -> tuple[WordRow, ...]:
+def word_rows(piece: Piece, index: int, mark: str = "row", kind: str = "") -> tuple[WordRow, ...]:
     """A part's rows or strands in order of working, the beads of each in order of picking up.
 
-    Of a rope, its stitches. Rows that follow each other and are alike stand once: `3–16`.
+    Of a rope, its stitches. Rows that follow each other and are alike stand once: `3–16`. Boxes to tick are
+    called `MARK-NUMBER`; `kind` is what a line is called in their labels, empty where none is wanted.
     """
     lines = piece.path.parts[index].lines
     rows: dict[int, list[Bead]] = {}
@@ -212,12 +226,13 @@ def word_rows(piece: Piece, index: int) -> tuple[WordRow, ...]:
         ("".join(bead.letter for bead in row), _side(piece, row) if across else "", number)
         for number, row in sorted(rows.items())
     ]
-    return tuple(
-        WordRow(
-            _span([number for *_, number in alike]), runs(piece.pattern, letters), str(len(letters)), side
-        )
-        for (letters, side), alike in groupby(written, key=itemgetter(0, 1))
-    )
+    made = []
+    for (letters, side), alike in groupby(written, key=itemgetter(0, 1)):
+        numbers = [number for *_, number in alike]
+        span, beads = _span(numbers), runs(piece.pattern, letters)
+        tick = piece.words.text(f"chart.tick-{kind}", number=span) if kind else ""
+        made.append(WordRow(span, beads, str(len(letters)), side, f"{mark}-{numbers[0]}", tick))
+    return tuple(made)
 
 
 def _span(numbers: Sequence[int]) -> str:
@@ -255,19 +270,12 @@ def steps_block(piece: Piece, section: TableSection, anchor: str, medium: Medium
             replace(
                 _step(piece, row, f"{anchor}-{row.number}", scale, medium),
                 before=tuple(_shared(piece, words) for words in shared.get(row.number, ())),
-                sentences=() if row.number in told else _paragraphs(row.sentences),
+                sentences=() if row.number in told else row.sentences,
                 see="" if row.number in told else row.see,
             )
             for row in section.rows
         ),
     )
-
-
-def _paragraphs(sentences: tuple[str, ...]) -> tuple[str, ...]:
-    """Many sentences in a row as three paragraphs: how it begins, the way, how it ends."""
-    if len(sentences) <= MANY + 1:
-        return sentences
-    return (sentences[0], " ".join(sentences[1:-1]), sentences[-1])
 
 
 def _shared(piece: Piece, words: SharedWords) -> SharedLine:
@@ -276,7 +284,7 @@ def _shared(piece: Piece, words: SharedWords) -> SharedLine:
     if last - first >= len(words.rows):
         *most, last_named = map(str, words.rows)
         steps = piece.words.text("steps.list", most=", ".join(most), last=last_named)
-    return SharedLine(steps, words.sentences, words.see)
+    return SharedLine(steps, " ".join(map(str, words.rows)), words.sentences, words.see)
 
 
 def _step(piece: Piece, row: TableRow, uid: str, scale: float, medium: Medium) -> StepRow:
@@ -287,6 +295,7 @@ def _step(piece: Piece, row: TableRow, uid: str, scale: float, medium: Medium) -
     return StepRow(
         number=str(row.number),
         label=row.label,
+        mark=uid,
         tick=piece.words.text("steps.tick", number=row.number),
         pick_up=tuple(chip(piece.pattern, count, letter) for count, letter in row.pick_up),
         figures=tuple(
@@ -296,9 +305,10 @@ def _step(piece: Piece, row: TableRow, uid: str, scale: float, medium: Medium) -
         strip=strip,
         across=strip is not None or len(row.sentences) > MANY,
         see=row.see,
+        drawn_at=str(row.drawn_at[-1]) if row.drawn_at else "",
         sentences=row.sentences,
         notes=row.notes,
         before=(),
         beads=str(row.beads_so_far),
-        thread=Quantities(piece.words).metres(row.thread_mm),
+        thread=Quantities(piece.words).both_threads(row.thread_mm),
     )

@@ -9,10 +9,17 @@ from markdown_it import MarkdownIt
 from markdown_it.token import Token
 from markupsafe import Markup
 
+from sitegen.read.shop_pages import PLACES as SITE_PLACES
+
 FIRST_HEADING = 3
 """The highest heading an author's text may use: the page itself has levels 1 and 2."""
 
+PAGE_HEADING = 2
+"""The same on a page of the shop's own."""
+
 _GOOD_LINK = re.compile(r"(https?://|mailto:)", re.IGNORECASE)
+_OWN_LINK = re.compile(r"shop:(?P<target>[a-z0-9/-]+)(?P<spot>#[a-z0-9-]+)?")
+"""A page of this site, as the shop's own pages name it."""
 _PLAIN = ("text", "code_inline", "softbreak")
 
 
@@ -22,16 +29,24 @@ class _Reader(MarkdownIt):
     Photos are blocks of their own and no longer in the text.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, own_links: bool = False) -> None:
         super().__init__("commonmark", {"html": False, "xhtmlOut": False})
         self.enable("table")
         self.disable("image")
+        self._own_links = own_links
 
     def validateLink(self, url: str) -> bool:
-        return _GOOD_LINK.match(url) is not None
+        own = self._own_links and _OWN_LINK.fullmatch(url) is not None
+        return own or _GOOD_LINK.match(url) is not None
 
 
-_READER = _Reader()
+_READER, _PAGE_READER = _Reader(), _Reader(own_links=True)
+
+
+def shown_letters(text: str) -> str:
+    """Every letter that an author's text shows, those that it only names (`&#x202E;`) among them."""
+    tokens = _READER.parse(text)
+    return "\n".join(shown.content for token in tokens for shown in (token.children or (token,)))
 
 
 def heading_levels(levels: Iterable[int], first: int = FIRST_HEADING) -> list[int]:
@@ -50,30 +65,50 @@ def heading_levels(levels: Iterable[int], first: int = FIRST_HEADING) -> list[in
 
 
 class Author:
-    """Renders the texts of one pattern in order, so that headings keep their ranks from text to text."""
+    """Renders the texts of one pattern in order, so that headings keep their ranks from text to text.
 
-    def __init__(self) -> None:
+    With `up`, the way to the top of the site, it renders a page of the shop's own and its `shop:` links.
+    """
+
+    def __init__(self, up: str | None = None) -> None:
         self._seen: list[int] = []
+        self._up = up
+        self._reader = _READER if up is None else _PAGE_READER
+        self._first = FIRST_HEADING if up is None else PAGE_HEADING
 
     def html(self, text: str) -> Markup:
         """One text as HTML; raw HTML in it comes out as plain text."""
-        tokens = _READER.parse(text)
+        tokens = self._reader.parse(text)
         opened = [token for token in tokens if token.type == "heading_open"]
         closed = [token for token in tokens if token.type == "heading_close"]
         before = len(self._seen)
         self._seen += [int(token.tag[1]) for token in opened]
-        levels = heading_levels(self._seen)[before:]
+        levels = heading_levels(self._seen, self._first)[before:]
         for first, last, level in zip(opened, closed, levels, strict=True):
             first.tag = last.tag = f"h{level}"
         for token in tokens:
             _set_cell(token)
             if token.children:
                 token.children = _plain_links(token.children)
-        return Markup(_READER.renderer.render(tokens, _READER.options, {}))
+                for child in token.children:
+                    _lead(child, self._up)
+        return Markup(self._reader.renderer.render(tokens, self._reader.options, {}))
 
     def restart(self) -> None:
         """A heading set by the page itself stands between: the next one begins at the top again."""
         self._seen.clear()
+
+
+def _lead(token: Token, up: str | None) -> None:
+    """A `shop:` link -> the way to the page; a link to another site gives that site no hold on this page."""
+    address = str(token.attrGet("href") or "")
+    found = _OWN_LINK.fullmatch(address) if up is not None else None
+    if address and not found:
+        token.attrSet("rel", "noopener")
+    if found:
+        own = found["target"].strip("/")
+        folder = own if "/" in own or own in SITE_PLACES else f"pages/{own}"
+        token.attrSet("href", f"{up}{folder}/index.html{found['spot'] or ''}")
 
 
 def _set_cell(token: Token) -> None:

@@ -2,25 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
 from markupsafe import Markup
 
 from sitegen.draw.bead_key import bead_keys
 from sitegen.draw.pens import Drawing
 from sitegen.measure.difficulty import shown_points
+from sitegen.model.measures import BeadCount
 from sitegen.model.numbers import plain
-from sitegen.publish.piece import CRIMP, Piece
+from sitegen.model.source import Pattern
+from sitegen.publish.piece import Piece
 from sitegen.publish.quantities import Quantities
+from sitegen.publish.units import in_both
 from sitegen.publish.view import BeadLine, Difficulty, Fact, ReasonLine
 from sitegen.publish.words import Words
+from sitegen.trade.beads import bead_kind
+from sitegen.trade.cautions import Uses, cautions_for, limits
+from sitegen.trade.figures import tidy
 from sitegen.trade.threads import parse_thread
 
 KEY_ROOM = (17.0, 8.6)
 """Width and height that the drawing of a bead may take in the materials table, mm."""
 LARGEST_KEY = 2.8
-GENERAL_CAUTIONS = ("needle", "eyes", "children")
-"""Told with every pattern; those on thread and metal depend on what it is made of."""
 
 
 def facts(piece: Piece) -> tuple[Fact, ...]:
@@ -28,25 +32,16 @@ def facts(piece: Piece) -> tuple[Fact, ...]:
     say, tell, measures = piece.words.text, Quantities(piece.words), piece.measures
     pieces = measures.pieces
     low, high = tell.minutes(measures.minutes_low), tell.minutes(measures.minutes_high)
-    weight_key = f"comfort.{measures.comfort}" if measures.comfort else "facts.weight-also"
-    weight = say(weight_key, ounces=tell.ounces(measures.weight_g))
-    found = [
-        Fact(
-            say("facts.size"),
-            tell.size(measures.width_mm, measures.height_mm),
-            tell.size_inches(measures.width_mm, measures.height_mm),
-        ),
-    ]
+    weight = say(f"comfort.{measures.comfort}" if measures.comfort else "facts.weight-also")
+    found = [Fact(say("facts.size"), tell.both_sizes(measures.width_mm, measures.height_mm))]
     if piece.pattern.measured:
         own = piece.pattern.measured
-        width, height = own.width_mm, own.height_mm
-        found.append(Fact(say("facts.measured"), tell.size(width, height), tell.size_inches(width, height)))
+        found.append(Fact(say("facts.measured"), tell.both_sizes(own.width_mm, own.height_mm)))
     for part in measures.parts:
         if part.strung_mm:
-            length = tell.mm(part.strung_mm), tell.inches(part.strung_mm)
-            found.append(Fact(say("facts.strung"), *length))
+            found.append(Fact(say("facts.strung"), tell.both_lengths(part.strung_mm)))
     if measures.drop_mm is not None:
-        found.append(Fact(say("facts.drop"), tell.mm(measures.drop_mm), tell.inches(measures.drop_mm)))
+        found.append(Fact(say("facts.drop"), tell.both_lengths(measures.drop_mm)))
     return (
         *found,
         Fact(say("facts.time"), say("facts.time-range", low=low, high=high), say("facts.time-also")),
@@ -55,12 +50,8 @@ def facts(piece: Piece) -> tuple[Fact, ...]:
             say("facts.beads-total", total=measures.bead_total),
             say("facts.beads-each", each=measures.bead_each) if pieces > 1 else "",
         ),
-        Fact(say("facts.weight"), tell.grams(measures.weight_g), weight),
-        Fact(
-            say("facts.thread"),
-            tell.metres(measures.thread.total_mm * pieces),
-            tell.feet(measures.thread.total_mm * pieces),
-        ),
+        Fact(say("facts.weight"), tell.both_weights(measures.weight_g), weight),
+        Fact(say("facts.thread"), tell.both_threads(measures.thread.total_mm * pieces)),
     )
 
 
@@ -78,23 +69,45 @@ def _keys(piece: Piece) -> tuple[Mapping[str, Drawing], float]:
 
 def bead_lines(piece: Piece) -> tuple[BeadLine, ...]:
     """The materials table."""
-    tell = Quantities(piece.words)
     keys, scale = _keys(piece)
     uid = f"{piece.folder}-bead" if piece.folder else "bead"
     return tuple(
-        BeadLine(
-            letter=bead.letter,
-            name=bead.name,
-            key=Markup(keys[bead.letter].svg(f"{uid}-{bead.letter}", scale)),
-            bead=bead.bead if bead.finish == "opaque" else f"{bead.bead}, {bead.finish}",
-            each=str(bead.each),
-            total=str(bead.total),
-            grams=tell.grams(bead.grams),
-            buy=piece.words.text("unit.g", value=plain(bead.buy_grams, 1)),
-            packs=piece.words.text("beads.packs", count=bead.packs, grams=plain(bead.pack_grams, 1)),
+        bead_line(
+            bead,
+            piece.words,
+            Markup(keys[bead.letter].svg(f"{uid}-{bead.letter}", scale)),
+            colour_language(piece, bead.letter),
         )
         for bead in piece.measures.beads
     )
+
+
+def bead_line(bead: BeadCount, words: Words, key: Markup, language: str) -> BeadLine:
+    """One line of it, with the drawing of the bead and the language of its name if that is not the page's."""
+    tell = Quantities(words)
+    return BeadLine(
+        letter=bead.letter,
+        name=bead.name,
+        key=key,
+        bead=bead_words(bead.bead, bead.finish, words),
+        each=str(bead.each),
+        total=str(bead.total),
+        grams=tell.both_weights(bead.grams),
+        buy=in_both(words.text("unit.g", value=plain(bead.buy_grams, 1)), tell.ounces(bead.buy_grams)),
+        packs=words.text("beads.packs", count=bead.packs, grams=plain(bead.pack_grams, 1)),
+        language=language,
+    )
+
+
+def colour_language(piece: Piece, letter: str) -> str:
+    """The language of a colour's name, where it is not that of the page."""
+    return piece.language_of(lambda pattern: (colour := pattern.colour(letter)) and colour.name)
+
+
+def bead_words(bead: str, finish: str, words: Words) -> str:
+    """A bead kind and, unless it is the usual one, its finish."""
+    key = "beads.kind" if finish == "opaque" else "beads.kind-finish"
+    return words.text(key, bead=bead, finish=finish)
 
 
 def supplies(piece: Piece) -> tuple[Fact, ...]:
@@ -106,15 +119,15 @@ def supplies(piece: Piece) -> tuple[Fact, ...]:
         tight, remedy = measures.passes.tight, piece.words.say(measures.passes.remedy)
         fit = say("supplies.tight", count=len(tight), step=piece.row_of(tight[0].step), remedy=remedy)
     found = [
-        Fact(say("supplies.needle"), piece.needle, fit),
+        Fact(say("supplies.needle"), say("supplies.needle-is", needle=piece.needle), fit),
         Fact(
             say("supplies.thread"),
-            piece.thread,
+            say("supplies.thread-is", thread=piece.thread),
             say("supplies.thread-also", count=len(lengths), pieces=measures.pieces),
         ),
     ]
     for number, cut in enumerate(lengths, 1):
-        both = say("supplies.cut", metric=tell.metres(cut.cut_mm), imperial=tell.feet(cut.cut_mm))
+        both = tell.both_threads(cut.cut_mm)
         first, last = piece.row_of(cut.first_step), piece.row_of(cut.last_step)
         where = say("supplies.cut-where", first=first, last=last)
         found.append(Fact(say("supplies.length", number=number, count=len(lengths)), both, where))
@@ -130,12 +143,11 @@ def _warps(piece: Piece) -> list[Fact]:
     say, tell, measures = piece.words.text, Quantities(piece.words), piece.measures
     found = []
     for line in measures.warps:
-        both = {"metric": tell.metres(line.each_mm), "imperial": tell.feet(line.each_mm)}
-        number = line.count * measures.pieces
-        cut = say("supplies.warps-cut", count=measures.pieces, number=number, **both)
+        number, length = line.count * measures.pieces, tell.both_threads(line.each_mm)
+        cut = say("supplies.warps-cut", count=measures.pieces, number=number, length=length)
         also = say(
             "supplies.warps-doubled" if line.doubled else "supplies.warps-also",
-            allowance=say("unit.cm", value=plain(line.allowance_mm / 10, 1)),
+            allowance=tell.both_spans(line.allowance_mm),
         )
         found.append(Fact(say("supplies.warps", count=len(measures.warps), part=line.part), cut, also))
     return found
@@ -150,23 +162,35 @@ def difficulty(piece: Piece) -> Difficulty:
         level=piece.words.text(f"level.{hard.level}"),
         score=piece.words.text("difficulty.score", score=plain(score, 1)),
         reasons=tuple(
-            ReasonLine(f"{share:.1f}", piece.words.say(why.why)) for share, why in ranked if share > 0
+            ReasonLine(piece.words.number(f"{share:.1f}"), piece.words.say(why.why))
+            for share, why in ranked
+            if share > 0
         ),
     )
 
 
 def cautions(piece: Piece) -> tuple[Fact, ...]:
-    """What can hurt in making it."""
-    return cautions_of((piece.thread,), piece.findings, piece.words)
+    """What can hurt in making and wearing it."""
+    findings = (name.partition(",")[0] for name in piece.findings)  # a ring is named with its size
+    return cautions_of(uses_of([piece.pattern], [piece.thread], findings), piece.words)
 
 
-def cautions_of(threads: Iterable[str], findings: Collection[str], words: Words) -> tuple[Fact, ...]:
-    """What can hurt, for these threads and these kinds of finding, in trade words."""
-    materials = dict.fromkeys(thread.material for thread in map(parse_thread, threads) if thread)
-    keys = [*GENERAL_CAUTIONS[:2], *(f"thread-{name}" for name in materials), *GENERAL_CAUTIONS[2:]]
-    if findings:
-        keys.append("metal")
-    if CRIMP in findings:
-        keys.append("crimp")
+def uses_of(patterns: Sequence[Pattern], threads: Iterable[str], findings: Iterable[str]) -> Uses:
+    """What these patterns have that may hurt, worked in these threads and with these kinds of finding."""
+    beads = [bead_kind(one.bead, pattern.bead_kinds) for pattern in patterns for one in pattern.colours]
+    return Uses(
+        threads=frozenset(thread.material for thread in map(parse_thread, threads) if thread),
+        findings=frozenset(map(tidy, findings)),
+        shapes=frozenset(bead.shape for bead in beads if bead),
+        stitches=frozenset(part.stitch for pattern in patterns for part in pattern.parts),
+    )
+
+
+def cautions_of(uses: Uses, words: Words) -> tuple[Fact, ...]:
+    """What can hurt, for what is used, in words."""
     say = words.text
-    return tuple(Fact(say(f"caution.{key}.label"), say(f"caution.{key}.text")) for key in keys)
+    figures = {name: plain(value) for name, value in limits().items()}
+    return tuple(
+        Fact(say(f"caution.{name}.label"), say(f"caution.{name}.text", **figures))
+        for name in cautions_for(uses)
+    )

@@ -45,18 +45,23 @@ class Sheets:
     pages: int
     files: tuple[tuple[str, bytes], ...]
     """(name of the paper, PDF)."""
+    language: str = ""
+    """In the names of its files; empty for the first of the shop."""
 
     def file_name(self, pattern: str, paper: str) -> str:
-        """What the PDF is called."""
-        return f"{pattern}-{paper}.pdf"
+        """What the PDF is called: `fern-a4.pdf`, `fern-de-a4.pdf`."""
+        return "-".join(filter(None, (pattern, self.language, paper))) + ".pdf"
 
 
-def sheets(layout: bytes, titles: Mapping[str, str]) -> Sheets:
-    """The layout for each paper; `titles` has a title for each, the first one being the layout's own."""
+def sheets(layout: bytes, titles: Mapping[str, str], language: str = "", carried: str = "") -> Sheets:
+    """The layout for each paper; `titles` has a title for each, the first one being the layout's own.
+
+    `language` stands in the names of the files, `carried` is that of texts which are not in it.
+    """
     files = []
     with Pdf.open(io.BytesIO(layout)) as pdf:
         marks = reachable_marks(pdf)
-        repair_tags(pdf)
+        repair_tags(pdf, carried)
         pdf.Root.ViewerPreferences.PrintScaling = Name("/None")
         pdf.Root.ViewerPreferences.PickTrayByPDFSize = True
         middles = [_middle(page) for page in pdf.pages]
@@ -70,7 +75,7 @@ def sheets(layout: bytes, titles: Mapping[str, str]) -> Sheets:
             out = io.BytesIO()
             pdf.save(out, deterministic_id=True, object_stream_mode=pikepdf.ObjectStreamMode.generate)
             files.append((paper.name, out.getvalue()))
-    return Sheets(len(middles), tuple(files))
+    return Sheets(len(middles), tuple(files), language)
 
 
 def _retitle(pdf: Pdf, old: str, new: str) -> None:

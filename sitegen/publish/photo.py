@@ -66,6 +66,8 @@ class PhotoImage:
     image: Markup
     caption: str
     files: tuple[PhotoFile, ...]
+    language: str
+    """Of its words, where it is not that of the page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,8 +119,8 @@ def _size(photo: Photo, full: Image.Image, shape: tuple[int, int], most: int) ->
     return Size(f"photo-{digest}-{shape[0]}.jpg", *shape, data)
 
 
-def on_page(made: Developed, folder: str = "") -> PhotoImage:
-    """The photo on a page; `folder` leads from there to its files, which another page then has beside it.
+def on_page(made: Developed, folder: str = "", language: str = "") -> PhotoImage:
+    """The photo on a page; `folder` leads from there to its files.
 
     The lead photo is fetched with the page, any other when the reader comes near it.
     """
@@ -139,17 +141,16 @@ def on_page(made: Developed, folder: str = "") -> PhotoImage:
         photo.alt,
         "" if photo.lead else Markup(' loading="lazy" decoding="async"'),
     )
-    files = () if folder else tuple((size.name, size.data) for size in made.web)
-    return PhotoImage(image, photo.caption, files)
+    return PhotoImage(image, photo.caption, tuple((size.name, size.data) for size in made.web), language)
 
 
-def in_print(made: Developed) -> PhotoImage:
+def in_print(made: Developed, language: str = "") -> PhotoImage:
     """The photo on a sheet, as wide as its room and its pixels allow."""
     photo, paper = made.photo, made.paper
     image = Markup('<img src="{}:/{}" alt="{}" style="width: {}mm">').format(
         SCHEME, paper.name, photo.alt, plain(photo.printed_mm)
     )
-    return PhotoImage(image, photo.caption, ((paper.name, paper.data),))
+    return PhotoImage(image, photo.caption, ((paper.name, paper.data),), language)
 
 
 def files_of(images: Iterable[PhotoImage]) -> tuple[PhotoFile, ...]:

@@ -8,15 +8,15 @@ from functools import lru_cache
 from pathlib import Path
 
 import cairosvg
-import yaml
 from PIL import Image
 
 from sitegen.draw.pens import BoundsPen, Drawing
+from sitegen.publish.theme_look import theme_look
 
 ROOM = (720, 900)
 """Largest width and height of a pattern's picture, pixels."""
-COLOURS = 256
-"""A PNG of so few is a third of the size, and the flat colours of beads stay true within 2 of 255 levels."""
+COLOURS = 64
+"""A PNG of so few is a fifth of the size, and the flat colours of beads stay true within 2 of 255 levels."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,9 +37,10 @@ class PictureLook:
 
 @lru_cache(maxsize=4)
 def picture_look(theme: Path) -> PictureLook:
-    """What `pictures.yaml` of a theme says. Raises FileNotFoundError where it has none."""
-    text = (theme / "pictures.yaml").read_text(encoding="utf-8")
-    return PictureLook(**yaml.load(text, Loader=yaml.CSafeLoader))
+    """The colours of light pages and the families of a theme. Raises FileNotFoundError without its file."""
+    look = theme_look(theme)
+    colours = {name: look.light[name] for name in ("paper", "ink", "soft", "rule", "accent")}
+    return PictureLook(look.families["title"], look.families["text"], plate=look.light["ground"], **colours)
 
 
 def trimmed(drawing: Drawing) -> Drawing:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
 from sitegen.draw.pens import Drawing
@@ -45,6 +45,32 @@ class Piece:
     """The same piece in each colourway; empty for a piece in one."""
     photos: Mapping[Photo, Developed] = field(default_factory=dict)
     """Every photo of the pattern at its sizes."""
+    written: Pattern | None = None
+    """The pattern in its author's words, where it is shown in another language."""
+
+    @property
+    def label(self) -> str:
+        """What messages to the author call it: `fern`; in another language than the first, `fern in de`."""
+        return f"{self.pattern.name} in {self.shop.language}" if self.shop.folder else self.pattern.name
+
+    @property
+    def beside(self) -> str:
+        """The way from its page to that in the first language: files without words lie there alone."""
+        if not self.shop.folder:
+            return ""
+        own = "/".join(filter(None, ("patterns", self.pattern.name, self.folder))) + "/"
+        return "../" * (self.shop.folder + own).count("/") + own
+
+    def language_of(self, text: Callable[[Pattern], object]) -> str:
+        """The author's language, for a text that is shown as written; empty where it is translated."""
+        if self.written is None or text(self.pattern) != text(self.written):
+            return ""
+        return self.shop.languages[0]
+
+    def author_name(self, letter: str) -> str:
+        """What the author calls a colour: in every language, equal beads are known by it."""
+        colour = (self.written or self.pattern).colour(letter)
+        return colour.name if colour else letter
 
     @property
     def thread(self) -> str:

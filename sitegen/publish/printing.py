@@ -22,7 +22,9 @@ from sitegen.publish.chips import style_sheet
 from sitegen.publish.papers import PAPERS, Sheets, sheets
 from sitegen.publish.photo import SCHEME as PHOTO_SCHEME
 from sitegen.publish.photo import PhotoFile
+from sitegen.publish.tags import carry_languages
 from sitegen.publish.theme import templates
+from sitegen.publish.theme_look import print_style
 from sitegen.publish.view import PatternView
 from sitegen.publish.words import Words
 
@@ -48,6 +50,10 @@ class PrintJob:
     theme: Path
     photos: tuple[PhotoFile, ...] = ()
     """The photos that the sheets show."""
+    language: str = ""
+    """As it is in the names of the files; empty for the first of the shop."""
+    author_language: str = ""
+    """Of the texts that are not in the language of the sheets."""
 
 
 class _Jail(URLFetcher):  # type: ignore[misc]  # WeasyPrint has no type information
@@ -82,9 +88,9 @@ class _Press:
 def _press(theme: Path) -> _Press:
     """Fonts and style sheet, read once in each process."""
     fonts = FontConfiguration()
-    text = (theme / "styles" / "print.css").read_text(encoding="utf-8")
     with _listening("the theme's print style"):
-        style = CSS(string=text, base_url=f"{SCHEME}:/", url_fetcher=_Jail(theme), font_config=fonts)
+        sheet, jail = print_style(theme), _Jail(theme)
+        style = CSS(string=sheet, base_url=f"{SCHEME}:/", url_fetcher=jail, font_config=fonts)
     return _Press(fonts, style)
 
 
@@ -107,7 +113,10 @@ def print_job(view: PatternView, words: Words, theme: Path) -> PrintJob:
         .get_template("sheets.html")
         .render(view=view, t=words.text, title=titles[0][1], chips=chips)
     )
-    return PrintJob(view.name, html, titles, theme, view.photo_files)
+    language = view.shop.language if view.shop.folder else ""
+    name = f"{view.name} in {language}" if language else view.name
+    author_language = view.shop.tongues[0].language
+    return PrintJob(name, html, titles, theme, view.photo_files, language, author_language)
 
 
 def print_sheets(job: PrintJob) -> Sheets:
@@ -116,6 +125,7 @@ def print_sheets(job: PrintJob) -> Sheets:
     try:
         with _listening(job.name):
             document = HTML(string=job.html, base_url=f"{SCHEME}:/", url_fetcher=_Jail(job.theme, job.photos))
+            carry_languages(document.etree_element)
             layout = document.write_pdf(
                 stylesheets=[press.style], font_config=press.fonts, pdf_variant="pdf/ua-1"
             )
@@ -123,7 +133,7 @@ def print_sheets(job: PrintJob) -> Sheets:
         raise PrintFault(f"{job.name}: {error}") from error
     except (ArithmeticError, AttributeError, LookupError, TypeError, ValueError) as error:
         raise PrintFault(f"{job.name}: the print engine failed: {error}") from error
-    return sheets(layout, dict(job.titles))
+    return sheets(layout, dict(job.titles), job.language, job.author_language)
 
 
 @contextmanager

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
 from sitegen.publish.table import TableRow
 
 BLOCK = 20
 """So many strips may follow one printing of their words: about a page of them."""
+REST = 10
+"""So many or fewer that are left over stand in the block before."""
 ENOUGH = 3
 """So many rows of a block must have the same words for these to stand before it."""
 
@@ -38,12 +41,9 @@ def shared_words(rows: Sequence[TableRow]) -> dict[int, tuple[SharedWords, ...]]
 
 def _blocks(rows: Sequence[TableRow]) -> Iterator[list[TableRow]]:
     """Strips that follow each other."""
-    block: list[TableRow] = []
-    for row in rows:
-        if block and (not row.see or len(block) == BLOCK):
-            yield block
-            block = []
-        if row.see:
-            block.append(row)
-    if block:
-        yield block
+    for strips, run in groupby(rows, key=lambda row: bool(row.see)):
+        left = list(run) if strips else []
+        while left:
+            most = len(left) if len(left) <= BLOCK + REST else BLOCK
+            yield left[:most]
+            left = left[most:]

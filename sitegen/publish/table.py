@@ -12,11 +12,11 @@ from sitegen.draw.pens import Drawing
 from sitegen.draw.step import StepArtist
 from sitegen.draw.strip import strip
 from sitegen.model.measures import CutLength, Measures
-from sitegen.model.numbers import plain
 from sitegen.model.shop import Shop
 from sitegen.model.source import Pattern
 from sitegen.model.thread import Bead, Step, Tail, ThreadPath, way
 from sitegen.publish.planned import PlannedRow, planned_rows, sentences
+from sitegen.publish.quantities import Quantities
 from sitegen.publish.tight import tight_notes
 from sitegen.publish.words import Words
 
@@ -48,6 +48,8 @@ class TableRow:
     """Its beads in order of picking up, where there are many or the way of working is known."""
     see: str
     """Which rows draw how this one is worked; empty where it has diagrams."""
+    drawn_at: tuple[int, ...]
+    """Numbers of those rows."""
 
     def dyed(self, palette: Palette) -> TableRow:
         """The same row, its drawings in other colours."""
@@ -97,6 +99,7 @@ def step_table(
                 drawings=drawings,
                 strip=artist.strip(planned) if planned.strip or _unlettered(drawings, letters) else None,
                 see=_see(planned, words),
+                drawn_at=planned.see,
             )
         )
     return tuple(TableSection(made.name, tuple(own)) for made, own in zip(path.parts, rows, strict=True))
@@ -214,8 +217,8 @@ def _thread_notes(steps: Sequence[Step], lengths: Sequence[CutLength], shop: Sho
             key = "note.new-thread" if place else "note.first-thread"
             if steps[0].motion == "strung-start":
                 key = "note.first-string"
-            cut = words.text("unit.m", value=plain(length.cut_mm / 1000))
-            tail = words.text("unit.cm", value=plain(shop.tail_mm / 10, 1))
+            tell = Quantities(words)
+            cut, tail = tell.both_threads(length.cut_mm), tell.both_spans(shop.tail_mm)
             return [words.text(key, cut=cut, tail=tail)]
     return []
 
@@ -237,5 +240,5 @@ def _need_notes(path: ThreadPath, steps: Sequence[Step], measures: Measures, wor
     while last < len(path.steps) and (path.steps[last].part, path.steps[last].row) == strand:
         last += 1
     start = measures.steps[before.number - 1].thread_mm if before else 0.0
-    needed = math.ceil((measures.steps[last - 1].thread_mm - start) / 10)
-    return [words.text(f"note.needs-{lines}", length=words.text("unit.cm", value=needed))]
+    needed_mm = 10.0 * math.ceil((measures.steps[last - 1].thread_mm - start) / 10)
+    return [words.text(f"note.needs-{lines}", length=Quantities(words).both_spans(needed_mm))]

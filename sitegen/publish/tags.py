@@ -1,11 +1,13 @@
 """The structure tree of a PDF -> the same tree with what the print engine leaves out.
 
 Heading cells get their scope, elements can be found by their name, figures say where on the page they are,
-and links are printed. ISO 32000-1, 14.7 and 14.8, and ISO 14289-1 ask for these.
+links are printed, and texts in another language than the sheets' say so. ISO 32000-1, 14.7 to 14.9, and
+ISO 14289-1 ask for these.
 """
 
 from __future__ import annotations
 
+import xml.etree.ElementTree as ET
 from collections.abc import Iterator
 
 from pikepdf import Array, Dictionary, Name, Object, Pdf
@@ -13,6 +15,29 @@ from pikepdf import Array, Dictionary, Name, Object, Pdf
 POINTS_PER_PIXEL = 0.75
 PRINT_FLAG = 4
 """Bit 3 of an annotation's flags."""
+CARRIER, CARRIED = "main", "/Part"
+"""What sheets have no other use for, as HTML and in the structure tree: the engine does not pass on the
+attribute `lang`, so the words of an element that has one are put into this."""
+INLINE = frozenset(("a", "b", "br", "code", "em", "s", "span", "strong"))
+
+
+def carry_languages(sheet: ET.Element) -> None:
+    """Put the words of each element with an attribute `lang` into a carrier, in place."""
+    for element in [one for one in sheet.iter() if one is not sheet and one.get("lang")]:
+        _carry(element)
+
+
+def _carry(element: ET.Element) -> None:
+    """The words of an element; where it holds others than words, those of each of them."""
+    inner = list(element)
+    if not all(child.tag in INLINE for child in inner):
+        for child in inner:
+            _carry(child)
+    elif "".join(element.itertext()).strip():
+        carrier = ET.Element(CARRIER, {"style": "display: inline"})
+        carrier.text, element.text = element.text, None
+        carrier.extend(inner)
+        element[:] = [carrier]
 
 
 def elements(pdf: Pdf) -> Iterator[Object]:
@@ -46,8 +71,11 @@ def reachable_marks(pdf: Pdf) -> set[tuple[object, int]]:
     return found
 
 
-def repair_tags(pdf: Pdf) -> None:
-    """Add scopes, the tree of names, figures' places and links' print flags, in place."""
+def repair_tags(pdf: Pdf, carried: str = "") -> None:
+    """Add scopes, the tree of names, figures' places and links' print flags, in place.
+
+    `carried` is the language of what was put into carriers.
+    """
     named: list[tuple[bytes, Object]] = []
     for element in elements(pdf):
         kind = str(element.get("/S", ""))
@@ -57,6 +85,8 @@ def repair_tags(pdf: Pdf) -> None:
             _scope(element)
         elif kind == "/Figure":
             _place(element)
+        elif kind == CARRIED:
+            element.S, element.Lang = Name.Span, carried
     if named:
         named.sort(key=lambda pair: pair[0])
         names: list[Object] = []

@@ -5,6 +5,7 @@ A template decides nothing: what a page must not show is not in its view at all.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -29,6 +30,21 @@ class Sharing:
     """Pixels."""
     alt: str
     shop: str
+    locale: str = ""
+    """Language and country, such as `en_GB`; empty where no country is known."""
+    published: str = ""
+    changed: str = ""
+    """Dates of a pattern's first and newest edition; empty where it has none."""
+
+
+@dataclass(frozen=True, slots=True)
+class ForMachines:
+    """What stands in a page's head for programs that read it."""
+
+    data: Markup
+    """Linked data as JSON, without any `<`."""
+    feed: str
+    """Where the feed stands, from the top of the site; empty where there is none."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +54,8 @@ class Fact:
     label: str
     value: str
     also: str = ""
+    language: str = ""
+    """Of the value, where it is not that of the page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +72,46 @@ class BeadLine:
     grams: str
     buy: str
     packs: str
+    language: str = ""
+    """Of the name, where it is not that of the page."""
+
+
+@dataclass(frozen=True, slots=True)
+class BeadChoice:
+    """A bead that a reader may take for a letter."""
+
+    value: str
+    """The six digits of its colour; a hyphen and a number follow where an earlier choice has the same."""
+    text: str
+    """As it stands among the choices."""
+    title: str
+    """The name of the drawing of the bead."""
+    line: BeadLine
+    """Of the materials table; its `key` is empty."""
+
+
+@dataclass(frozen=True, slots=True)
+class LetterChoice:
+    """A letter whose colour a reader may choose."""
+
+    letter: str
+    hex: str
+    kind: str
+    """The kind of its bead: only beads of one kind may be taken for each other."""
+    colour_label: str
+    bead_label: str
+    beads: tuple[BeadChoice, ...]
+    """The maker's own first, then those in stock; one with an empty value is any other colour, `{hex}`."""
+
+
+@dataclass(frozen=True, slots=True)
+class OwnColours:
+    """What a page needs to be shown in a reader's own colours."""
+
+    after: str
+    """The chapter that it follows, as an address on the page."""
+    about: str
+    letters: tuple[LetterChoice, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +137,8 @@ class Way:
     """A sentence for each bead that several letters stand for."""
     charts: tuple[WayChart, ...]
     """In print."""
+    language: str = ""
+    """Of the name, where it is not that of the page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,6 +179,36 @@ class Download:
 
 
 @dataclass(frozen=True, slots=True)
+class Spot:
+    """Words that lead to a place on the same page, or to where a pattern is sold."""
+
+    href: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """What the page says to those who work from it; fields of the script's own stand in {braces}."""
+
+    pattern: str
+    revision: str
+    """Ticks are kept for each pattern and revision."""
+    done: str
+    """What is said when every step is ticked."""
+
+
+@dataclass(frozen=True, slots=True)
+class ToList:
+    """The button that puts a pattern on the shopping list."""
+
+    name: str
+    """What the list calls it."""
+    pieces: str
+    """How many the pattern makes."""
+    most: str
+
+
+@dataclass(frozen=True, slots=True)
 class Link:
     """Words that lead to another page."""
 
@@ -127,6 +217,22 @@ class Link:
     text: str
     also: str = ""
     """A second line, such as a pattern's summary."""
+    language: str = ""
+    """Of the words, where it is not that of the page."""
+    also_language: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Tongue:
+    """A language that the site can be read in."""
+
+    language: str
+    name: str
+    """In the language itself."""
+    folder: str
+    """Where its pages stand below the top of the site; empty for the first language."""
+    home: str
+    """Full address of that folder; empty for a shop that has none."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,6 +244,16 @@ class ShopLine:
     maker: str
     about: str
     language: str
+    folder: str
+    """Where the pages of this language stand below the top of the site."""
+    tongues: tuple[Tongue, ...]
+    """All languages of the site, the first one first."""
+    spoken: Mapping[str, str]
+    """Name of a text of the shop's -> its language, empty where that is the page's."""
+    head: tuple[Link, ...] = ()
+    """The shop's own pages that the head of every page links to."""
+    foot: tuple[Link, ...] = ()
+    """Those that the foot links to."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,6 +283,8 @@ class PatternView:
     """The other colours it is shown in."""
     own_colours: str
     """On the page of a colourway, the pattern's title in the way back to the author's colours."""
+    own_language: str
+    """Of that title, where it is not that of the page."""
     supplies: tuple[Fact, ...]
     difficulty: Difficulty
     blocks: tuple[Block, ...]
@@ -179,6 +297,10 @@ class PatternView:
     """How to buy; empty for a free pattern."""
     address: str
     """Where the page stands in the site."""
+    beside: str
+    """The way to the folder of its files without words, which all languages share."""
+    language: str
+    """Of title and summary, where it is not that of the page."""
     canonical: str
     """Full address, or empty."""
     shop: ShopLine
@@ -190,6 +312,18 @@ class PatternView:
     """On the printed sheets alone."""
     photo: PhotoImage | None
     """The lead photo."""
+    machines: ForMachines | None = None
+    """On the page alone."""
+    contents: tuple[Spot, ...] = ()
+    """On the page alone: its chapters, and the charts and steps of each part."""
+    buy_link: Spot | None = None
+    """On the page alone: where a priced pattern is bought, if the shop says where."""
+    bench: Bench | None = None
+    """On the page alone, where there are steps to work."""
+    to_list: ToList | None = None
+    """On the page alone: the button for the shopping list."""
+    chooser: OwnColours | None = None
+    """On the page of a free pattern alone."""
 
     @property
     def photo_files(self) -> tuple[PhotoFile, ...]:
@@ -215,6 +349,23 @@ class Card:
     alt: str
     facts: tuple[Fact, ...]
     price: str
+    language: str = ""
+    """Of title and summary, where it is not that of the page."""
+
+
+@dataclass(frozen=True, slots=True)
+class WayIn:
+    """A line of the front page's table of contents."""
+
+    href: str
+    title: str
+    about: str
+    count: str = ""
+    """What stands there, such as `21 patterns`."""
+    parts: tuple[Link, ...] = ()
+    """Places within it."""
+    language: str = ""
+    """Of its words, where it is not that of the page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -222,8 +373,11 @@ class FrontView:
     """The front page."""
 
     cards: tuple[Card, ...]
+    """The newest patterns."""
+    ways_in: tuple[WayIn, ...]
     count: str
     canonical: str
     description: str
     shop: ShopLine
     sharing: Sharing | None
+    machines: ForMachines | None = None

@@ -37,6 +37,7 @@ def print_ways(piece: Piece) -> tuple[Way, ...]:
             beads=bead_lines(way),
             same=same_beads(way),
             charts=_charts(way),
+            language=_language(piece, number),
         )
         for number, way in enumerate(piece.ways, 1)
     )
@@ -77,14 +78,20 @@ def page_ways(piece: Piece, author: Piece, pixels: Pixels) -> tuple[Way, ...]:
             number=str(number),
             name=one.colourway or piece.words.text("colourways.own"),
             href=f"{up}{_below(one)}index.html",
-            picture=Figure(_image(one, f"{up}{_below(one)}{PICTURE}", pixels[one.folder]), ""),
+            picture=Figure(_image(one, f"{piece.beside}{up}{_below(one)}{PICTURE}", pixels[one.folder]), ""),
             beads=bead_lines(one) if home else (),
             same=same_beads(one) if home else (),
             charts=(),
+            language=_language(author, number),
         )
         for number, one in enumerate((author, *author.ways))
         if one.folder != piece.folder
     )
+
+
+def _language(author: Piece, number: int) -> str:
+    """Of a colourway's name, by its number from 1; 0 stands for the author's own colours."""
+    return author.language_of(lambda pattern: pattern.colourways[number - 1].name) if number else ""
 
 
 def _below(piece: Piece) -> str:

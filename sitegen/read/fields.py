@@ -24,6 +24,7 @@ from sitegen.read.kinds import (
     Whole,
     WordChart,
 )
+from sitegen.trade.pieces import PIECE_KINDS
 
 LETTER = "[A-Za-z0-9]"
 """Regular expression for what may call a bead."""
@@ -34,6 +35,13 @@ BEAD_NAME = "[a-z][a-z0-9 ./-]{0,39}"
 """Regular expression for the name of an author's own bead kind."""
 
 _EDGE = Choice(("top", "bottom"))
+
+_WHERE_TO_BUY = Form(
+    r"(https://[^\s/{}]+(/([^\s{}]|\{name\})*)?|mailto:[^\s@{}]+@[^\s@{}?]+(\?([^\s{}]|\{name\})*)?)",
+    "an address that begins with https:// or mailto:, where {name} may stand for the pattern's name",
+)
+
+_SITE = "https?://[^\\s/?#@:\\[\\]\"'<>]+(:[0-9]{1,5})?(/[^\\s?#\"'<>]*)?"
 
 _NEEDLE = "Needle in trade words, such as beading 12."
 _THREAD = "Thread by material and thickness, such as nylon 0.25 mm."
@@ -220,6 +228,7 @@ REVISION = Record(
         Field("number", Whole(1, 9999), "The revision's number.", required=True),
         Field("date", Day(), "Its date, year-month-day."),
         Field("note", Text(400), "What is new in it.", required=True),
+        Field("corrects", Text(400), "What was wrong in the editions before, for those who work from one."),
     )
 )
 
@@ -239,11 +248,13 @@ HEADER = Record(
         Field("title", Text(80), "The pattern's title.", required=True),
         Field("summary", Text(300), "One sentence that says what it is.", required=True),
         Field("makes", Choice(tuple(m.value for m in Makes)), "How many pieces are made.", required=True),
+        Field("piece", Choice(PIECE_KINDS), "What is made: the catalogue is ordered by it."),
         Field("revision", Whole(1, 9999), "Number of this revision; 1 if not given."),
         Field("revisions", ListOf(REVISION, 1000), "What was new in each revision."),
         Field(
             "price", Price(), "Either free, or an amount in the shop's currency, such as 5.50.", required=True
         ),
+        Field("buy", _WHERE_TO_BUY, "Where this pattern is bought; if not given, as the shop file says."),
         Field("needle", Text(40), _NEEDLE),
         Field("thread", Text(40), _THREAD),
         Field("finding", Text(40), "The piece's finding in trade words, such as ear wire."),
@@ -262,11 +273,35 @@ HEADER = Record(
     )
 )
 
+PAGE = Record(
+    (
+        Field("title", Text(60), "The page's title; links to it say the same.", required=True),
+        Field("summary", Text(300), "One sentence that says what stands on it."),
+        Field("shown", Choice(("head", "foot")), "Where every page links to it; foot if not given."),
+        Field("order", Whole(1, 999), "Its place among the shop's pages; those without one come last."),
+    )
+)
+
 STOCK_BEAD = Record(
     (
         *_BEAD,
         Field("pack", Mass(), "Grams in a pack as sold, such as 10 g."),
         Field("price", Price(), "Price of a pack in the shop's currency."),
+    )
+)
+
+LANGUAGE = "[a-z]{2,3}(-[A-Z]{2})?"
+"""Regular expression for the code of a language."""
+_LANGUAGE = Form(LANGUAGE, "a language code such as en")
+_TITLE, _TAGLINE = Text(80), Text(200)
+
+SHOP_WORDS = Record(
+    (
+        Field("title", _TITLE, "The shop's name in this language."),
+        Field("tagline", _TAGLINE, "A few words under the name."),
+        Field("contact", Text(200), "Where buyers reach the maker."),
+        Field("licence", Text(2000), "What a buyer may do with a pattern and with pieces made from it."),
+        Field("about", Text(2000), "A paragraph for the foot of the pages."),
     )
 )
 
@@ -276,15 +311,22 @@ SHOP = Record(
         Field("tagline", Text(200), "A few words under the name."),
         Field("maker", Text(80), "Whose name stands on the patterns."),
         Field("contact", Text(200), "Where buyers reach the maker: a mail address or a web page."),
+        Field("buy", _WHERE_TO_BUY, "Where patterns are bought; {name} stands for a pattern's name."),
+        Field("language", _LANGUAGE, "Language of your texts, if the site has one language."),
         Field(
-            "language",
-            Form("[a-z]{2,3}(-[A-Z]{2})?", "a language code such as en"),
-            "Language of your texts.",
+            "languages",
+            ListOf(_LANGUAGE, 20),
+            "All languages of the site, such as [en, de]; the first is that of your texts.",
+        ),
+        Field(
+            "translations",
+            Record((), Named(LANGUAGE, "translation-language", SHOP_WORDS, "Texts in this language.")),
+            "The shop's texts in other languages, each under its language code.",
         ),
         Field("currency", Form("[A-Z]{3}", "three capitals such as EUR"), "Currency code by ISO 4217."),
         Field(
             "address",
-            Form("https?://[^\\s/]+(/[^\\s]*)?", "an address such as https://example.org/"),
+            Form(_SITE, "an address such as https://example.org/, with nothing behind a ? or #"),
             "Where the site will live.",
         ),
         Field("licence", Text(2000), "What a buyer may do with a pattern and with pieces made from it."),

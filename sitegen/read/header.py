@@ -70,7 +70,7 @@ def make_pattern(got: Got, name: str, file: str, shop: Shop, faults: Faults) -> 
         bead_kinds={**shop.bead_kinds, **own_beads(values.get("bead_kinds"))},
         file=file,
         at=got.at,
-        **got.picked("needle", "thread", "finding"),
+        **got.picked("needle", "thread", "finding", "piece", "buy"),
     )
 
 
@@ -113,7 +113,9 @@ def _own_bead(name: str, got: Got) -> OwnBead:
 
 
 def _revision(got: Got) -> Revision:
-    return Revision(got.values.get("number", 0), got.values.get("date"), got.values.get("note", ""), got.at)
+    values = got.values
+    note, corrects = values.get("note", ""), values.get("corrects", "")
+    return Revision(values.get("number", 0), values.get("date"), note, corrects, got.at)
 
 
 def _colourway(got: Got) -> Colourway:

@@ -25,8 +25,8 @@ _DASHES = re.compile(r"---[ \t]*")
 
 
 @dataclass(frozen=True, slots=True)
-class _Halves:
-    """Header and body, told apart."""
+class Halves:
+    """Header and body of a source, told apart."""
 
     header: str | None
     header_file: str
@@ -50,7 +50,7 @@ def read_pattern(
     faults = Faults()
     text = clean(text, file, faults)
     if header_text is None:
-        halves = _split(text, file, faults)
+        halves = split_source(text, file, faults)
     else:
         halves = _joined(
             text, file, clean(header_text, header_file or file, faults), header_file or file, faults
@@ -70,7 +70,7 @@ def read_pattern(
     return pattern, faults.problems
 
 
-def _split(text: str, file: str, faults: Faults) -> _Halves | None:
+def split_source(text: str, file: str, faults: Faults) -> Halves | None:
     """Cut a file with a header between two lines of dashes."""
     lines = text.split("\n")
     opening = Location(file, 1, 1, max(1, len(lines[0])))
@@ -81,21 +81,21 @@ def _split(text: str, file: str, faults: Faults) -> _Halves | None:
     if end is None:
         faults.add("header-unclosed", opening)
         return None
-    return _Halves("\n".join(lines[1:end]), file, 2, opening, "\n".join(lines[end + 1 :]), end + 2)
+    return Halves("\n".join(lines[1:end]), file, 2, opening, "\n".join(lines[end + 1 :]), end + 2)
 
 
-def _joined(text: str, file: str, header: str, header_file: str, faults: Faults) -> _Halves:
+def _joined(text: str, file: str, header: str, header_file: str, faults: Faults) -> Halves:
     """Put a body and the header from the file beside it together."""
     opening = Location(header_file, 1, 1)
     lines = text.split("\n")
     if _DASHES.fullmatch(lines[0]):
         faults.add("header-double", Location(file, 1, 1, len(lines[0])), other=header_file)
         end = next((n for n, line in enumerate(lines[1:], start=1) if _DASHES.fullmatch(line)), 0)
-        return _Halves(header, header_file, 1, opening, "\n".join(lines[end + 1 :]), end + 2)
-    return _Halves(header, header_file, 1, opening, text, 1)
+        return Halves(header, header_file, 1, opening, "\n".join(lines[end + 1 :]), end + 2)
+    return Halves(header, header_file, 1, opening, text, 1)
 
 
-def _header(halves: _Halves, faults: Faults) -> Got | None:
+def _header(halves: Halves, faults: Faults) -> Got | None:
     before = len(faults.problems)
     node = read_yaml(halves.header or "", halves.header_file, halves.header_line, faults)
     if node is None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from sitegen.read.fields import HEADER, SHOP
+from sitegen.read.fields import HEADER, PAGE, SHOP
 from sitegen.read.kinds import (
     Choice,
     Day,
@@ -39,6 +39,11 @@ def header_schema() -> dict[str, Any]:
 def shop_schema() -> dict[str, Any]:
     """The schema of the shop file."""
     return _document(SHOP, "Shop file")
+
+
+def page_schema() -> dict[str, Any]:
+    """The schema of the header of a page of the shop's own."""
+    return _document(PAGE, "Header of a page of the shop")
 
 
 def _document(record: Record, title: str) -> dict[str, Any]:

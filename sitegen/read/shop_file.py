@@ -20,6 +20,7 @@ _SAME = (
     "tagline",
     "maker",
     "contact",
+    "buy",
     "language",
     "currency",
     "licence",
@@ -54,6 +55,7 @@ def read_shop_file(text: str, file: str) -> tuple[Shop, list[Problem]]:
         return Shop(), faults.problems
     got = walk_record(node, SHOP, "the shop's settings, one `key: value` a line", faults)
     shop = Shop() if got is None else _shop(got)
+    _language_faults(got, shop, faults)
     if shop.working_length_mm - 2 * shop.tail_mm < LEAST_WORK_MM:
         where = shop.at.get("tail_mm") or shop.at.get("working_length_mm") or Location(file, 1, 1)
         lengths = {"tail": shop.tail_mm, "working": shop.working_length_mm, "least": LEAST_WORK_MM}
@@ -70,7 +72,25 @@ def _shop(got: Got) -> Shop:
     at = {_OTHER.get(key, key): where for key, where in got.at.items()}
     own = own_beads(values.get("bead_kinds"))
     stocked = {key: _bead(key, bead) for key, bead in stock.items()}
-    return replace(Shop(at=at, stock=stocked, bead_kinds=own), **picked)
+    languages = tuple(dict.fromkeys(values.get("languages", (values.get("language", "en"),))))
+    picked["language"] = languages[0]
+    words = values["translations"].named if "translations" in values else {}
+    translations = {language: dict(texts.values) for language, texts in words.items()}
+    made = Shop(at=at, stock=stocked, bead_kinds=own, languages=languages, translations=translations)
+    return replace(made, **picked)
+
+
+def _language_faults(got: Got | None, shop: Shop, faults: Faults) -> None:
+    """`language` must be the first of `languages`, and what is translated must be shown."""
+    if got is None:
+        return
+    own = got.values.get("language", shop.language)
+    if own != shop.language:
+        faults.add("languages-first", shop.at["languages"], first=shop.language, language=own)
+    for language in shop.translations:
+        if language not in shop.languages[1:]:
+            where = got.values["translations"].named[language].at[""]
+            faults.add("translation-unshown", where, language=language)
 
 
 def _bead(key: str, got: Got) -> StockBead:

@@ -3,27 +3,33 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from sitegen.model.location import Location
 from sitegen.model.problem import Problem
-from sitegen.model.shop import Shop
+from sitegen.model.shop import Shop, ShopPage
 from sitegen.model.source import Pattern
 from sitegen.read.faults import Faults
 from sitegen.read.pattern import read_pattern
 from sitegen.read.photos import with_photos
 from sitegen.read.shop_file import read_shop_file
+from sitegen.read.shop_pages import lost_links, page_targets, read_page
 from sitegen.read.text import even
+from sitegen.read.translation import read_translation
 
 MOST_BYTES = 1_000_000
 """Size of one source file."""
 SHOP_FILE = "shop.yaml"
+PAGES = "pages"
+"""Folder beside the shop file in which the shop's own pages lie."""
 
 MARKDOWN = frozenset({".md", ".markdown", ".mdown", ".mdwn", ".mkd", ".mkdn"})
 """How Markdown files end, in small letters; all but `.md` are reported, so that none is skipped unseen."""
 
+_TRANSLATED = re.compile(r"(?P<name>[a-z0-9-]+)\.(?P<language>[a-z]{2,3}(?:-[A-Z]{2})?)\.md")
+"""A translation lies beside its pattern: `fern.de.md` beside `fern.md`."""
 _NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 
@@ -106,7 +112,54 @@ class _Folder:
         else:
             pattern, problems = read_pattern(text, self.name(path), shop, header, self.name(beside))
         self.faults.problems.extend(problems)
-        return None if pattern is None else with_photos(pattern, path.parent, self.root, self.faults)
+        if pattern is None:
+            return None
+        pattern = with_photos(pattern, path.parent, self.root, self.faults)
+        return replace(pattern, translations=dict(self.translations(pattern, path, shop)))
+
+    def translations(self, pattern: Pattern, path: Path, shop: Shop) -> Iterator[tuple[str, Pattern]]:
+        """(language, the pattern in it) for each translation beside the pattern's file."""
+        for beside in sorted(path.parent.glob(f"{path.stem}.*.md")):
+            found = _TRANSLATED.fullmatch(beside.name)
+            text = self.read(beside) if found else None
+            if found is None or text is None:
+                continue
+            if found["language"] not in shop.languages[1:]:
+                self.faults.add("translation-unshown", self.nowhere(beside), language=found["language"])
+            made = read_translation(text, self.name(beside), pattern, self.faults)
+            if made is not None:
+                yield found["language"], with_photos(made, path.parent, self.root, self.faults)
+
+    def pages(self, folder: Path) -> tuple[ShopPage, ...]:
+        """The shop's own pages in a folder, in their order; `help.de.md` is `help.md` in German."""
+        paths = sorted(folder.iterdir()) if folder.is_dir() else []
+        translated = [path for path in paths if _TRANSLATED.fullmatch(path.name)]
+        found: list[tuple[int, str, ShopPage]] = []
+        for path in paths:
+            if path in translated or path.suffix.lower() not in MARKDOWN:
+                continue
+            if not _NAME.fullmatch(path.stem) or path.suffix != ".md":
+                self.faults.add("file-name", self.nowhere(path), name=path.name)
+            page, order = self.page(path)
+            beside = [one for one in translated if one.name.split(".")[0] == path.stem]
+            others = {one.name.split(".")[1]: self.page(one)[0] for one in beside}
+            if page is not None:
+                kept = {language: one for language, one in others.items() if one is not None}
+                found.append((order, page.name, replace(page, translations=kept)))
+        for path in translated:
+            other = f"{path.name.split('.')[0]}.md"
+            if folder / other not in paths:
+                self.faults.add("translation-alone", self.nowhere(path), other=other)
+        return tuple(page for _, _, page in sorted(found, key=lambda one: one[:2]))
+
+    def page(self, path: Path) -> tuple[ShopPage | None, int]:
+        """One of the shop's own pages, and its place among them."""
+        text = self.read(path)
+        if text is None:
+            return None, 0
+        page, order, problems = read_page(text, self.name(path))
+        self.faults.problems.extend(problems)
+        return page, order
 
 
 def load_shop(root: Path) -> Sources:
@@ -126,12 +179,21 @@ def load_shop(root: Path) -> Sources:
         folder.faults.add("shop-missing", folder.nowhere(source))
     here = source / "patterns" if (source / "patterns").is_dir() else source
     paths = sorted(path for path in here.iterdir() if path.suffix.lower() in MARKDOWN)
+    translated = [path for path in paths if _TRANSLATED.fullmatch(path.name)]
+    paths = [path for path in paths if path not in translated]
+    for path in translated:
+        other = f"{path.name.split('.')[0]}.md"
+        if here / other not in paths:
+            folder.faults.add("translation-alone", folder.nowhere(path), other=other)
     if not paths:
         folder.faults.add("no-patterns", Location(folder.name(here), 0, 0, 0))
     for header in sorted(here.glob("*.yaml")):
         if header != source / SHOP_FILE and header.stem not in {path.stem for path in paths}:
             folder.faults.add("header-alone", folder.nowhere(header), other=f"{header.stem}.md")
+    shop = replace(shop, pages=folder.pages(source / PAGES))
     patterns = [folder.pattern(path, shop) for path in paths]
+    targets = page_targets(shop.pages, (path.stem for path in paths))
+    folder.faults.problems.extend(lost_links(shop.pages, targets))
     return _sources(folder, shop, patterns)
 
 

@@ -8,7 +8,13 @@ import unicodedata
 from sitegen.model.location import Location
 from sitegen.read.faults import Faults
 
-_HIDDEN = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b\u2028\u2029\u2060\ufeff\ufffe\uffff\ud800-\udfff]")
+_PLANES = range(0, 0x110000, 0x10000)
+_NO_CHARACTERS = "".join(f"{chr(plane + 0xFFFE)}{chr(plane + 0xFFFF)}" for plane in _PLANES)
+_HIDDEN = re.compile(
+    "[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b\u2028-\u202e\u2060\u2066-\u2069\ufeff\ufff9-\ufffb"
+    f"\U000e0000-\U000e007f\ud800-\udfff\ufdd0-\ufdef{_NO_CHARACTERS}]"
+)
+"""Controls, invisible blanks, marks that turn a text's direction or tag it, and what is no character."""
 
 
 def even(text: str) -> str:
@@ -16,13 +22,20 @@ def even(text: str) -> str:
     return text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
 
 
+def hidden(text: str) -> tuple[int, str] | None:
+    """Place from 0 and name of the first hidden character, or None."""
+    found = _HIDDEN.search(text)
+    if found is None:
+        return None
+    return found.start(), f"U+{ord(found[0]):04X} {unicodedata.name(found[0], '')}".strip()
+
+
 def clean(text: str, file: str, faults: Faults) -> str:
     """The text, evened; hidden characters are noted (the first of each line) and become blanks."""
     text = even(text)
-    if not _HIDDEN.search(text):
+    if not hidden(text):
         return text
     for number, line in enumerate(text.split("\n"), start=1):
-        if match := _HIDDEN.search(line):
-            name = f"U+{ord(match[0]):04X} {unicodedata.name(match[0], '')}".strip()
-            faults.add("hidden-character", Location(file, number, match.start() + 1), name=name)
+        if found := hidden(line):
+            faults.add("hidden-character", Location(file, number, found[0] + 1), name=found[1])
     return _HIDDEN.sub(" ", text)

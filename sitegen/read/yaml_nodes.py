@@ -14,6 +14,7 @@ import yaml
 
 from sitegen.model.location import Location
 from sitegen.read.faults import Faults
+from sitegen.read.text import hidden
 
 DEEPEST = 20
 """Levels of records and lists inside each other."""
@@ -156,7 +157,7 @@ class _Composer:
             self.faults.add("yaml-alias", where)
             self.put(Damaged(where))
         elif isinstance(event, yaml.ScalarEvent):
-            self.put(self.marked(event) or self.scalar(event))
+            self.put(self.marked(event) or self.visible(self.scalar(event)))
         elif isinstance(event, (yaml.MappingStartEvent, yaml.SequenceStartEvent)):
             self.marked(event)
             self.stack.append(_Open(event.start_mark, isinstance(event, yaml.MappingStartEvent)))
@@ -204,6 +205,14 @@ class _Composer:
         if first == past:
             return Scalar(text, plain, self.place(start.line, start.column, end.column - start.column), False)
         return Scalar(text, plain, self.place(start.line, first, past - first), line[first:past] == text)
+
+    def visible(self, node: Node) -> Node:
+        """Refuse a hidden character that was written as an escape, such as `\\0`."""
+        found = hidden(node.text) if isinstance(node, Scalar) else None
+        if found is None:
+            return node
+        self.faults.add("hidden-character", node.where, name=found[1])
+        return Damaged(node.where)
 
     def record(self, done: _Open, end: Any) -> Entries:
         pairs: list[tuple[Scalar, Node]] = []
@@ -261,7 +270,7 @@ class _Composer:
             noted.add("yaml-deep", here)
         elif "<document start>" in said:
             noted.add("yaml-second", here)
-        elif "unknown escape" in said:
+        elif "unknown escape" in said or "escape code" in said:
             noted.add("yaml-escape", here)
         elif "flow mapping" in said or "flow sequence" in said:
             noted.add("yaml-bracket", self.clamped(began), closing="}" if "mapping" in said else "]")

@@ -75,13 +75,11 @@ def _stretch(work: Work, part: Part, laid: Laid) -> list[int]:
 
 
 def _phrases(part: Part, number: int, rows: int, values: Mapping[str, object]) -> tuple[Phrase, ...]:
-    """The words of a row; the first tells how to stretch the warps, the last how to finish them."""
+    """The words of a row; the first tells how to stretch the warps. They are finished after the tails."""
     phrases = [Phrase("loom-row" if values["beside"] == number - 1 else "loom-row-beside", values)]
     if number == 1:
         doubled = part.edge_warps == "doubled"
         places = sum(len(row.cells) for row in part.all_rows) // rows + 1
         warps = Phrase("loom-warps-doubled" if doubled else "loom-warps", {"count": places})
         phrases = [warps, Phrase("loom-tie", values), Phrase("loom-first", values)]
-    if number == rows:
-        phrases.append(Phrase("loom-finish"))
     return tuple(phrases)

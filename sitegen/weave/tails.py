@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import groupby, pairwise
 
 from sitegen.model.source import Pattern
-from sitegen.model.thread import Move, MoveKind, Phrase, Step, Tail, ThreadPath
+from sitegen.model.thread import Move, MoveKind, Phrase, Step, Tail, ThreadPath, stop_bead
 from sitegen.trade.beads import BeadSize, bead_kind
 from sitegen.weave.ground import PASSES, Ground, Spot, heading
 from sitegen.weave.weave_in import Leg, find_way_in, reversed_way
@@ -83,6 +83,9 @@ class _Finishing:
             self._weave(Tail.OLD, last, self._out())
         if self.path.parts[self.path.steps[0].part].lines != STRING:
             self._weave(Tail.FIRST, last, (first.bead, first.enter))
+        if self.path.warps:
+            done = self.steps[-1]
+            self.steps[-1] = replace(done, phrases=(*done.phrases, Phrase("loom-finish")))
 
     def _weave(self, tail: Tail, step: Step, out: Spot) -> None:
         legs = find_way_in(self.ground, out, self.kinds)
@@ -104,7 +107,7 @@ class _Finishing:
             moves.append(Move(MoveKind.THROUGH, bead=leg.into[0], enter=leg.into[1]))
         for move in moves:
             self.ground.add(move)
-        phrases = _Telling(self, beside).phrases(tail, legs, out)
+        phrases = _Telling(self, beside, legs, out).phrases(tail, legs, out)
         step = Step(
             0, beside.part, 0, f"tail-{tail.value}", phrases, 0, 0, (), beside.turned, beside.rest, tail
         )
@@ -114,17 +117,25 @@ class _Finishing:
 class _Telling:
     """A way in words, for a maker who holds the work as in the step beside it."""
 
-    def __init__(self, finishing: _Finishing, beside: Step) -> None:
+    def __init__(self, finishing: _Finishing, beside: Step, legs: tuple[Leg, ...], out: Spot) -> None:
         self.path = finishing.path
         self.rows = finishing.rows
         self.from_left = finishing.from_left
-        self.part = beside.part
+        parts = {self.path.beads[bead].part for bead in (out[0], *_beads(legs))}
+        self.named = next(iter(parts)) if len(parts) == 1 and parts != {beside.part} else None
+        """The part of all beads of the way, said once, where it is not the one in work."""
+        self.part = beside.part if self.named is None else self.named
         self.turned = beside.turned
 
     def phrases(self, tail: Tail, legs: tuple[Leg, ...], out: Spot) -> tuple[Phrase, ...]:
         """Where the end comes from, each stretch of beads, each hitch, and where it stops."""
         begun = {"spot": self._spot((out[0], out[1].other)), "bead": self._bead(out[0])}
-        told = [Phrase(f"tail-{tail.value}", {**begun, "side": SIDES[self._way((out[0], out[1].other))]})]
+        told = []
+        if self.named is not None:
+            told.append(Phrase("tail-part", {"part": self.path.parts[self.named].name}))
+        told.append(Phrase(f"tail-{tail.value}", {**begun, "side": SIDES[self._way((out[0], out[1].other))]}))
+        if tail is Tail.FIRST:
+            told += _let_go(self.path.steps[0])
         along = self.path.beads[legs[0].into[0]].part in self.from_left
         told.append(Phrase("tail-count-rows" if along else "tail-count"))
         for _, stretch in groupby(_numbered(legs), key=lambda numbered: numbered[0]):
@@ -166,6 +177,22 @@ class _Telling:
         if abs(dx) > abs(dy):
             return "to the right" if dx > 0 else "to the left"
         return "down" if dy > 0 else "up"
+
+
+def _beads(legs: tuple[Leg, ...]) -> Iterator[int]:
+    """The beads that a way goes through and those that hold the thread it goes round."""
+    for leg in legs:
+        yield leg.into[0]
+        for move in leg.holds:
+            if move.bridge is not None:
+                yield from (move.bridge.left, move.bridge.right)
+
+
+def _let_go(first: Step) -> list[Phrase]:
+    """What held the tail until now comes off."""
+    if stop_bead(first):
+        return [Phrase("tail-stop-bead")]
+    return [Phrase("tail-knot")] if first.motion == "loom-row" else []
 
 
 def _from_left(path: ThreadPath) -> set[int]:

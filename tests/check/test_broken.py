@@ -32,7 +32,7 @@ ADVICE_ONLY = {
     "mirror-bead",
     "photo-coarse",
 }
-LATER = re.compile(r"(weave|path|design)-.+|theme-unknown|language-unknown|letter-not-in-fonts|former-left")
+LATER = re.compile(r"(weave|path|design)-.+|theme-.+|language-unknown|letter-not-in-fonts|former-left")
 """Codes that only weaving and building can give; they are tested there."""
 
 

@@ -105,12 +105,12 @@ def test_every_row_is_numbered_at_the_side_where_it_begins(diamond):
 
 
 def test_a_large_chart_stays_small_as_a_file():
-    """One path a colour and at most one text a row and ink: 140 bytes a bead, and some for each row."""
+    """One path a colour, one text a row and letter: 140 bytes a bead, and some for each row."""
     pattern = piece("stitch: square", "\n".join("ABC" * 10 for _ in range(40)))
     svg = chart(path_of(pattern), pattern, 0, SAY).svg("c")
     assert len(svg) < 140 * 30 * 40 + 500 * 40
     assert svg.count("<path") < 3 + 40 + 10
-    assert svg.count("<text") <= 2 * 40 + 2 * 40 + 6
+    assert svg.count("<text") <= 3 * 40 + 2 * 40 + 6
 
 
 def test_heavier_lines_follow_every_fifth_row_and_column():
@@ -159,3 +159,15 @@ def test_each_row_tells_its_beads_at_its_end_in_a_quieter_way(diamond):
         assert not count.bold
         assert number.bold
         assert contrast(count.ink, "#ffffff") >= 4.5
+
+
+def test_counts_stand_in_one_column_a_side_and_none_further_out():
+    """In peyote rows 1 and 2 are both begun at the left: there is room for the second's count further in."""
+    rows = [" " * (number % 2) + "A " * (6 - number % 2) for number in range(9)]
+    pattern = piece("stitch: peyote", "\n".join(row.rstrip() for row in rows))
+    drawing = chart(path_of(pattern), pattern, 0, SAY)
+    middle = drawing.left + drawing.width_mm / 2
+    right = [count.x for count in texts(drawing, "row-count") if count.x > middle]
+    column = Counter(round(x, 1) for x in right).most_common(1)[0][0]
+    assert len(right) >= 3
+    assert max(right) == pytest.approx(column, abs=0.1)

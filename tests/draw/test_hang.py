@@ -17,6 +17,7 @@ from sitegen.model.source import Makes
 from sitegen.model.thread import Bead, ThreadPath
 from sitegen.read.sources import load_pattern
 from sitegen.weave import weave
+from tests.demo import DEMO_SHOP
 from tests.draw.conftest import TESTS
 from tests.draw.say import SAY
 
@@ -31,7 +32,7 @@ DEMOS = (
 
 
 def woven(name):
-    pattern = load_pattern(TESTS.parent / "content" / "patterns" / f"{name}.md", Shop()).patterns[0]
+    pattern = load_pattern(TESTS.parent / "content" / "patterns" / f"{name}.md", DEMO_SHOP).patterns[0]
     path, _ = weave(pattern, Shop())
     assert path is not None
     return pattern, path

@@ -2,23 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
 
 from sitegen.build.woven import work_out
+from sitegen.draw import order
+from sitegen.draw.order import chosen
 from sitegen.draw.overlap import overlaps
 from sitegen.draw.pens import Outline, Paint, Recorder, Text, finish
+from sitegen.draw.route import Mark
 from sitegen.draw.step import StepArtist
 from sitegen.model.shop import Shop
 from sitegen.publish.planned import planned_rows
 from sitegen.publish.words import Words
 from sitegen.read.sources import load_pattern
+from tests.demo import DEMO_SHOP
 from tests.draw.say import SAY
 
 TESTS = Path(__file__).parents[1]
 SOURCES = [
-    *sorted((TESTS.parent / "content" / "patterns").glob("*.md")),
+    *sorted(file for file in (TESTS.parent / "content" / "patterns").glob("*.md") if "." not in file.stem),
     *sorted((TESTS / "examples").glob("*.md")),
 ]
 WORDS = Words(TESTS.parent / "themes" / "linen", "en")
@@ -74,13 +79,26 @@ def test_a_number_on_a_letter_is_found_and_one_beside_it_is_not():
 
 
 @pytest.mark.parametrize("file", SOURCES, ids=lambda file: file.stem)
-def test_no_step_drawing_covers_what_is_read(file):
-    """Every diagram that is printed, its ends woven in; and with them every step drawn alone."""
-    pattern = load_pattern(file, Shop()).patterns[0]
+def test_no_step_drawing_covers_what_is_read(file, monkeypatch):
+    """Every diagram that is printed, its ends woven in; and with them every step drawn alone.
+
+    No number that is wanted is missing.
+    """
+    wanted: list[int] = []
+
+    def noted(marks: Sequence[Mark]) -> list[Mark]:
+        wanted[:] = [mark.number for mark in chosen(marks)]
+        return chosen(marks)
+
+    monkeypatch.setattr(order, "chosen", noted)
+    pattern = load_pattern(file, DEMO_SHOP).patterns[0]
     path, _ = work_out(pattern, Shop())
     assert path is not None
     artist = StepArtist(path, pattern, SAY)
     printed = [pair for row in planned_rows(path, WORDS) for pair in row.drawn]
     alone = [(step.number, step.number) for step in path.steps[:40]]
     for first, last in sorted({*printed, *alone}):
-        assert overlaps(artist.draw(first, last, "x")) == [], (first, last)
+        drawing = artist.draw(first, last, "x")
+        assert overlaps(drawing) == [], (first, last)
+        numbers = [int(values[1]["place"]) for name, values in drawing.calls if values[:1] == ("mark",)]
+        assert numbers == wanted, (first, last)

@@ -76,3 +76,14 @@ def test_nothing_lies_over_anything_or_outside_the_box(angle):
     drawing.play(bounds)
     assert bounds.left >= drawing.left
     assert bounds.right <= drawing.left + drawing.width_mm
+
+
+def test_strips_with_and_without_counts_are_equally_high():
+    """So that row names beside them stand in step; the counts lie inside the box."""
+    short, counted = made("AB"), made("ABABA")
+    assert not counts(short)
+    assert counts(counted)
+    assert short.height_mm == pytest.approx(counted.height_mm, abs=0.001)
+    bounds = BoundsPen()
+    counted.play(bounds)
+    assert bounds.top >= counted.top - 1e-9

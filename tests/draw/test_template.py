@@ -15,6 +15,7 @@ from sitegen.measure import measure
 from sitegen.model.shop import Shop
 from sitegen.read.sources import load_pattern
 from sitegen.weave import weave
+from tests.demo import DEMO_SHOP
 from tests.draw.say import SAY
 
 DEMOS = Path(__file__).parents[2] / "content" / "patterns"
@@ -48,7 +49,7 @@ def letters(drawing):
 
 
 def demo(name):
-    pattern = load_pattern(DEMOS / f"{name}.md", Shop()).patterns[0]
+    pattern = load_pattern(DEMOS / f"{name}.md", DEMO_SHOP).patterns[0]
     path, _ = weave(pattern, Shop())
     return path, pattern.title, measure(path, pattern, Shop())
 

@@ -1,21 +1,18 @@
-"""The sample shop, built once for all tests of pages and sheets."""
+"""What the sheets of the sample shop say."""
 
 from __future__ import annotations
 
 import pdfplumber
 import pytest
 
-from sitegen.build import build
-from tests.publish.sample_shop import Built, write_shop
+from tests.publish.listed_shop import Listed, make_listed
+from tests.publish.sample_shop import Built
 
 
 @pytest.fixture(scope="session")
-def built(tmp_path_factory: pytest.TempPathFactory) -> Built:
-    """The sample shop, built in this process."""
-    root = write_shop(tmp_path_factory.mktemp("shop"))
-    result = build(root, processes=1)
-    assert result.files, result.problems
-    return Built(root, result)
+def listed_shop(tmp_path_factory: pytest.TempPathFactory) -> Listed:
+    """The shop whose patterns share beads, and its site."""
+    return make_listed(tmp_path_factory.mktemp("list"))
 
 
 @pytest.fixture(scope="session")

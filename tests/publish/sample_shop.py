@@ -24,6 +24,7 @@ FREE = """\
 title: Reed pair
 summary: A small fan with three strands.
 makes: pair
+piece: earrings
 revision: 2
 revisions:
   - {number: 2, date: 2026-05-02, note: A clearer fringe.}
@@ -109,6 +110,34 @@ Nobody may read this without paying.
 """
 
 
+HELP = """\
+---
+title: Help
+summary: Where to begin.
+shown: head
+order: 1
+---
+## First
+
+See [the words](shop:glossary#warp), [a pair](shop:patterns/reed-pair) and [terms](shop:terms).
+
+### Second
+
+Shown as text: <b>no markup</b>.
+
+::: tip
+Begin small.
+:::
+"""
+
+TERMS = """\
+---
+title: Terms
+---
+Be kind.
+"""
+
+
 @dataclass(frozen=True)
 class Built:
     """A shop folder and what its build gave."""
@@ -138,6 +167,9 @@ def write_shop(root: Path) -> Path:
     (root / "content" / "shop.yaml").write_text(SHOP, encoding="utf-8")
     (patterns / "reed-pair.md").write_text(FREE, encoding="utf-8")
     (patterns / "pebble-charm.md").write_text(PRICED, encoding="utf-8")
+    (root / "content" / "pages").mkdir()
+    (root / "content" / "pages" / "help.md").write_text(HELP, encoding="utf-8")
+    (root / "content" / "pages" / "terms.md").write_text(TERMS, encoding="utf-8")
     return root
 
 
@@ -186,9 +218,10 @@ class Outline(HTMLParser):
             self.faults.append(f"</{tag}> closes nothing, line {self.getpos()[0]}")
 
     def handle_data(self, data: str) -> None:
-        self.words.append(data)
+        if self.open[-1:] != ["script"]:
+            self.words.append(data)
 
     @property
     def text(self) -> str:
-        """All text, blanks made even."""
+        """All text that a reader sees, blanks made even."""
         return " ".join("".join(self.words).split())

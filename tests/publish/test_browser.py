@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-import shutil
-from collections.abc import Iterator
-
 import pytest
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser
 
 from tests.publish.sample_shop import Built
 
@@ -18,17 +15,6 @@ PAGES = (
     "techniques/netting/index.html",
 )
 WIDTHS = (320, 390, 700, 1280)
-QUIET = ("--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run")
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    with sync_playwright() as player:
-        program = shutil.which("chromium") or shutil.which("chromium-browser")
-        assert program, "the tests need chromium; `make test` installs it"
-        browser = player.chromium.launch(executable_path=program, args=[*QUIET])
-        yield browser
-        browser.close()
 
 
 @pytest.mark.parametrize("name", PAGES)

@@ -3,16 +3,26 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
 
 from sitegen.draw.chart import chart
+from sitegen.model.location import NOWHERE
+from sitegen.model.shop import Shop
+from sitegen.model.source import ChartHere, Prose
 from sitegen.publish.blocks import PRINT, SCREEN
-from sitegen.publish.chart_sheets import chart_sheets, smallest_letter
-from sitegen.publish.making import word_rows
+from sitegen.publish.chart_sheets import OPENING_MM, chart_sheets, smallest_letter
+from sitegen.publish.making import blocks, word_rows
+from sitegen.publish.piece import Piece
+from sitegen.publish.table import TableSection
+from sitegen.publish.words import Words
 from tests.draw.say import SAY
 from tests.weave.round_samples import path_of, piece
+
+WORDS = Words(Path(__file__).parents[2] / "themes" / "linen", "en")
 
 
 def square(wide, high):
@@ -58,3 +68,28 @@ def test_a_rope_of_equal_stitches_is_two_lines_of_words():
     rows = word_rows(SimpleNamespace(path=path_of(pattern), pattern=pattern), 0)
     said = [(row.number, [run.count + run.letter for run in row.runs], row.beads) for row in rows]
     assert said == [("1", ["4A", "1B", "1C", "1B"], "7"), ("2–20", ["1A", "1B", "1C", "1B"], "4")]
+
+
+def test_a_chart_that_opens_the_making_is_lower_in_print_if_its_letters_allow_it():
+    """It then stays on the page of the opening words; on screen nothing changes."""
+    short, tall = square(10, 30), square(10, 50)
+    (opening,) = chart_sheets(short, "c", PRINT, SAY, opens=True)
+    (later,) = chart_sheets(short, "c", PRINT, SAY)
+    assert size(opening.svg)[1] == pytest.approx(OPENING_MM, abs=0.1)
+    assert opening.height_mm == pytest.approx(OPENING_MM)
+    assert size(later.svg)[1] > OPENING_MM
+    assert chart_sheets(short, "c", SCREEN, SAY, opens=True) == chart_sheets(short, "c", SCREEN, SAY)
+    assert chart_sheets(tall, "c", PRINT, SAY, opens=True)[0].height_mm > OPENING_MM
+
+
+@pytest.mark.parametrize(("high", "order"), [(8, ["chart", "legend"]), (50, ["legend", "chart"])])
+def test_the_key_stands_before_a_chart_that_leaves_no_room_below_the_opening_words(high, order):
+    """In print, so that no page stays blank but for a line."""
+    pattern = piece("stitch: square", "\n".join(["AB" * 5] * high))
+    whole = replace(pattern, body=(Prose("A band.", NOWHERE), ChartHere("Piece", NOWHERE)))
+    path = path_of(pattern)
+    drawing = chart(path, pattern, 0, SAY)
+    steps = TableSection("Piece", ())
+    made = Piece(whole, Shop(), path, None, WORDS, None, (drawing,), (steps,))
+    assert [block.kind for block in blocks(made, PRINT) if block.kind in order] == order
+    assert [block.kind for block in blocks(made, SCREEN) if block.kind in order] == ["chart", "legend"]

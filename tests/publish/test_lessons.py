@@ -36,7 +36,7 @@ ROOT = Path(__file__).parents[2]
 THEME = theme_folder("linen", ROOT)
 WORDS = Words(THEME, "en")
 MADE = lessons(THEME, "en")
-SAMPLES = sorted((THEME / "lessons" / "en").glob("*.md"))
+SAMPLES = sorted((THEME / "lessons").glob("*.md"))
 TAILS = {"join-old": Tail.OLD, "join-new": Tail.NEW, "end": Tail.FIRST}
 each_lesson = pytest.mark.parametrize("lesson", MADE, ids=lambda lesson: lesson.plan.name)
 
@@ -121,7 +121,7 @@ def test_frames_say_what_the_step_table_says(lesson: Lesson) -> None:
 
 
 def test_a_frame_that_names_no_step_is_told() -> None:
-    sample = work_sample(THEME / "lessons" / "en" / "ladder.md", 1600)
+    sample = work_sample(THEME / "lessons" / "ladder.md", 1600, WORDS)
     for choice in (
         FrameChoice("next", "ladder", "brick-next"),
         FrameChoice("next", "ladder", "ladder-next", nth=99),
@@ -132,15 +132,39 @@ def test_a_frame_that_names_no_step_is_told() -> None:
             chosen_steps(choice, sample.path)
 
 
+def test_names_in_a_sample_are_words_of_the_language() -> None:
+    """The same beads and steps; colours and parts, also where a part hangs from another, are called anew."""
+    german = Words(THEME, "de")
+    made = work_sample(THEME / "lessons" / "fringe.md", 190, german)
+    own = work_sample(THEME / "lessons" / "fringe.md", 190, WORDS)
+    assert [colour.name for colour in own.pattern.colours] == ["blue", "straw", "leaf green"]
+    assert [colour.name for colour in made.pattern.colours] == ["Blau", "Strohgelb", "Blattgrün"]
+    assert [part.name for part in made.path.parts] == ["Leiste", "Probe"]
+    hang = made.pattern.parts[1].hang
+    assert hang is not None and hang.part == "Leiste"
+    assert made.path.beads == own.path.beads
+    assert [step.motion for step in made.path.steps] == [step.motion for step in own.path.steps]
+
+
+def test_every_name_in_the_samples_has_its_german_word() -> None:
+    german = Words(THEME, "de")
+    patterns = [load_pattern(file, Shop()).patterns[0] for file in SAMPLES]
+    names = {colour.name for pattern in patterns for colour in pattern.colours}
+    names |= {part.name for pattern in patterns for part in pattern.parts}
+    messages = yaml.safe_load((THEME / "strings" / "de" / "lessons.yaml").read_text(encoding="utf-8"))
+    assert {key for key in messages if key.startswith("sample.")} == {f"sample.{name}" for name in names}
+    assert all(german.term("sample", name) != name for name in names)
+
+
 def test_a_sample_that_cannot_be_made_is_told(tmp_path: Path) -> None:
-    text = (THEME / "lessons" / "en" / "ladder.md").read_text(encoding="utf-8")
+    text = (THEME / "lessons" / "ladder.md").read_text(encoding="utf-8")
     broken = tmp_path / "broken.md"
     broken.write_text(text.replace("makes: one piece", "makes: a mess"), encoding="utf-8")
     with pytest.raises(LessonFault, match=r"broken\.md cannot be read"):
-        work_sample(broken, 1600)
+        work_sample(broken, 1600, WORDS)
     broken.write_text(text.replace("```chart Sample\n", "```chart Sample\nA A\n"), encoding="utf-8")
     with pytest.raises(LessonFault, match=r"broken\.md cannot be woven"):
-        work_sample(broken, 1600)
+        work_sample(broken, 1600, WORDS)
 
 
 @each_lesson
@@ -214,8 +238,11 @@ def test_a_lesson_says_what_goes_wrong_and_why(lesson: Lesson) -> None:
 def test_tools_come_with_their_cautions() -> None:
     for place, lesson in enumerate(MADE):
         labels = {one.label for one in lesson_view(MADE, place, (), Shop(), WORDS).cautions}
-        assert {"Needles", "Pliers and eyes", "Small parts"} <= labels
-        assert ({"Crimps", "Cutting wire", "Cutting nylon"} <= labels) == (lesson.plan.stitch == "strung")
+        assert {"Needles", "Cutting nylon", "Small parts", "Light and rest", "For others"} <= labels
+        metal = any(sample.path.findings for sample in lesson.samples.values())
+        assert ({"Pliers and eyes", "Metals on the skin"} <= labels) == metal
+        assert ({"Crimps", "Cutting wire"} <= labels) == (lesson.plan.stitch == "strung")
+        assert ("The loom" in labels) == (lesson.plan.stitch == "loom")
 
 
 @pytest.fixture(scope="module")

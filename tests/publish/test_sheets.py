@@ -114,7 +114,7 @@ def test_title_language_bookmarks_and_scaling(built: Built) -> None:
         "Other colours",
         "Work safely",
         "Licence",
-        "Editions",
+        "Editions and corrections",
         "Full-size template",
     ]
 

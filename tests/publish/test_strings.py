@@ -11,11 +11,9 @@ import yaml
 from sitegen.draw.legend import SIGNS
 from sitegen.model.source import Makes
 from sitegen.publish.making import LINE_NAMES
-from sitegen.publish.materials import GENERAL_CAUTIONS
 from sitegen.publish.papers import PAPERS
 from sitegen.publish.theme import BUNDLED
 from sitegen.read.body import ASIDES
-from sitegen.trade.threads import thread_materials
 
 ROOT = Path(__file__).parents[2]
 LINEN = next(place / "linen" for place in BUNDLED if (place / "linen").is_dir())
@@ -41,17 +39,16 @@ def named() -> set[str]:
 
 def made() -> set[str]:
     """Keys that are put together from a value of the model or the trade tables."""
-    cautions = [*GENERAL_CAUTIONS, "metal", "crimp", *(f"thread-{name}" for name in thread_materials())]
     return {
         *(f"makes.{makes.value}" for makes in Makes),
         *(f"level.{level}" for level in LEVELS),
         *(f"comfort.{band}" for band in BANDS),
         *(f"aside.{kind}" for kind in ASIDES),
         *(f"paper.{paper.name}" for paper in PAPERS),
-        *(f"caution.{name}.{part}" for name in cautions for part in ("label", "text")),
         *(f"legend.{name}" for name in SIGNS),
         *(f"chart.{line}" for line in ("row", *LINE_NAMES.values())),
         *(f"chart.about-{line}s" for line in ("row", *LINE_NAMES.values())),
+        *(f"chart.tick-{line}" for line in ("row", *LINE_NAMES.values())),
     }
 
 

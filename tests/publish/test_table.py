@@ -15,20 +15,21 @@ from sitegen.publish.shared import shared_words
 from sitegen.publish.table import step_table
 from sitegen.publish.words import Words
 from sitegen.read.sources import load_pattern
+from tests.demo import DEMO_SHOP
 
 TESTS = Path(__file__).parents[1]
 GOLDENS = Path(__file__).parent / "goldens"
 SOURCES = [
     TESTS / "examples" / "kelp-lantern.md",
-    *sorted((TESTS.parent / "content" / "patterns").glob("*.md")),
+    *sorted(file for file in (TESTS.parent / "content" / "patterns").glob("*.md") if "." not in file.stem),
 ]
 
 
-def table_of(file):
-    pattern = load_pattern(file, Shop()).patterns[0]
+def table_of(file, language="en"):
+    pattern = load_pattern(file, DEMO_SHOP).patterns[0]
     path, _ = work_out(pattern, Shop())
     assert path is not None
-    words = Words(TESTS.parent / "themes" / "linen", "en")
+    words = Words(TESTS.parent / "themes" / "linen", language)
     return pattern, path, step_table(path, pattern, Shop(), measure(path, pattern, Shop()), words)
 
 

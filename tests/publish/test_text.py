@@ -55,8 +55,8 @@ def test_heading_levels(written: list[int], set_as: list[int]) -> None:
         ("[x](javascript:alert(1))", "[x](javascript:alert(1))"),
         ("[x](../secret.md)", "[x](../secret.md)"),
         ("![x](photo.jpg)", "![x](photo.jpg)"),
-        ("![x](https://example.org)", '!<a href="https://example.org">x</a>'),
-        ("[a *b* `c`](https://example.org)", '<a href="https://example.org">a b c</a>'),
+        ("![x](https://example.org)", '!<a href="https://example.org" rel="noopener">x</a>'),
+        ("[a *b* `c`](https://example.org)", '<a href="https://example.org" rel="noopener">a b c</a>'),
         ("|a|\n|:-:|\n|b|", '<th scope="col">a</th>'),
     ],
 )
@@ -72,6 +72,7 @@ def test_quantities(tell: Quantities) -> None:
     assert tell.metres(1420) == "1.42 m"
     assert tell.feet(1420) == "4 ft 8 in"
     assert tell.feet(304.8) == "1 ft 0 in"
+    assert tell.feet(40) == "2 in"
     assert (tell.grams(3.44), tell.grams(0.044)) == ("3.4 g", "0.04 g")
     assert (tell.ounces(3.4), tell.ounces(1.4), tell.ounces(0.06)) == ("0.12 oz", "0.049 oz", "0.0021 oz")
     assert (tell.ounces(2.82), tell.ounces(28.349523125), tell.ounces(0)) == ("0.099 oz", "1 oz", "0 oz")

@@ -9,7 +9,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from sitegen.read.faults import Faults
-from sitegen.read.schema import header_schema, shop_schema
+from sitegen.read.schema import header_schema, page_schema, shop_schema
 from sitegen.read.yaml_nodes import Entries, Items, Node, Scalar, core_value, read_yaml
 from tests.read.samples import REED, changed, read
 from tests.read.test_shop_file import FULL
@@ -42,6 +42,7 @@ def valid(instance: Any) -> bool:
 def test_schemas_are_schemas() -> None:
     Draft202012Validator.check_schema(header_schema())
     Draft202012Validator.check_schema(shop_schema())
+    Draft202012Validator.check_schema(page_schema())
 
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)

@@ -105,3 +105,28 @@ def test_any_text_never_raises(text: str) -> None:
 def test_tails_leave_thread_to_work_with():
     _, problems = read_shop_file("title: x\ntail: 100 cm\nworking_length: 30 cm\n", "shop.yaml")
     assert [(problem.code, problem.where.line) for problem in problems] == [("tail-too-long", 2)]
+
+
+def test_languages_and_the_texts_in_them() -> None:
+    text = "title: Loft\nabout: A lamp.\nlanguages: [en, de]\ntranslations:\n  de: {about: Eine Lampe.}\n"
+    shop, problems = read_shop_file(text, "shop.yaml")
+    assert problems == []
+    assert (shop.language, shop.languages, shop.folder) == ("en", ("en", "de"), "")
+    german = shop.in_language("de")
+    assert (german.title, german.about, german.folder) == ("Loft", "Eine Lampe.", "de/")
+    assert german.foreign == {"title"}
+    assert shop.in_language("en") is shop
+
+
+@pytest.mark.parametrize(
+    ("code", "where", "lines"),
+    [
+        ("languages-first", "shop.yaml:3:12", "language: de\nlanguages: [en, de]\n"),
+        ("translation-unshown", "shop.yaml:3:3", "translations:\n  de: {about: Eine Lampe.}\n"),
+        ("translation-language", "shop.yaml:3:3", "translations:\n  German: {about: Eine Lampe.}\n"),
+        ("key-unknown", "shop.yaml:4:8", "languages: [en, de]\ntranslations:\n  de: {price: 3}\n"),
+    ],
+)
+def test_languages_that_do_not_fit(code: str, where: str, lines: str) -> None:
+    _, problems = read_shop_file(f"title: Loft\n{lines}", "shop.yaml")
+    assert [(problem.code, str(problem.where)) for problem in problems] == [(code, where)]

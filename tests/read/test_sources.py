@@ -116,3 +116,98 @@ def test_a_pattern_outside_of_a_shop(tmp_path: Path) -> None:
     assert told(load_pattern(tmp_path / "none.md", Shop())) == [
         ("file-unreadable", f"{(tmp_path / 'none.md').as_posix()}:0:0")
     ]
+
+
+SAID = """---
+title: Schilftropfen
+summary: Ein kleiner Keil mit vier kurzen Strängen.
+colours:
+  G: {name: Schilf}
+parts:
+  - name: Keil
+  - name: Tropfen
+---
+Leicht wie Schilf im Wind.
+
+::: steps Keil
+"""
+LANGUAGES = "title: Loft\nlanguages: [en, de]\n"
+
+
+def test_a_translation_beside_its_pattern(tmp_path: Path) -> None:
+    files = {"shop.yaml": LANGUAGES, "reed.md": REED, "reed.de.md": SAID}
+    sources = shop(tmp_path, files)
+    assert told(sources) == []
+    (pattern,) = sources.patterns
+    german = pattern.translations["de"]
+    assert (german.name, german.title) == ("reed", "Schilftropfen")
+    assert [colour.name for colour in german.colours] == ["Schilf", "foam"]
+    assert [part.name for part in german.parts] == ["Keil", "Tropfen"]
+    assert german.parts[1].hang is not None and german.parts[1].hang.part == "Keil"
+    assert [part.chart for part in german.parts] == [part.chart for part in pattern.parts]
+    assert [colour.hex for colour in german.colours] == [colour.hex for colour in pattern.colours]
+    assert len(german.body) == 2
+
+
+@pytest.mark.parametrize(
+    ("expected", "old", "new"),
+    [
+        (("key-unknown", "reed.de.md:3:1"), "summary:", "price: 3\nsummary:"),
+        (("translation-unknown", "reed.de.md:5:3"), "  G: {name", "  X: {name"),
+        (("translation-count", "reed.de.md:6:1"), "  - name: Tropfen\n", ""),
+        (("translation-chart", "reed.de.md:10:10"), "Leicht wie Schilf im Wind.", "```chart Keil\nG\n```"),
+        (("part-unknown", "reed.de.md:12:11"), "::: steps Keil", "::: steps Kiel"),
+    ],
+)
+def test_a_translation_that_states_something_else(
+    tmp_path: Path, expected: tuple[str, str], old: str, new: str
+) -> None:
+    files = {"shop.yaml": LANGUAGES, "reed.md": REED, "reed.de.md": SAID.replace(old, new)}
+    assert expected in told(shop(tmp_path, files))
+
+
+def test_translations_of_nothing_and_for_nobody(tmp_path: Path) -> None:
+    alone = shop(tmp_path / "a", {"shop.yaml": LANGUAGES, "reed.md": REED, "fern.de.md": SAID})
+    assert told(alone) == [("translation-alone", "fern.de.md:0:0")]
+    unshown = shop(tmp_path / "b", {"reed.md": REED, "reed.de.md": SAID})
+    assert told(unshown) == [("translation-unshown", "reed.de.md:0:0")]
+
+
+PAGE = "---\ntitle: {title}\nshown: head\norder: {order}\n---\n{body}\n"
+
+
+def test_pages_in_their_order(tmp_path: Path) -> None:
+    files = {
+        "shop.yaml": "title: Loft\n",
+        "patterns/reed.md": REED,
+        "pages/about.md": PAGE.format(title="About", order=2, body="We [bead](shop:patterns/reed)."),
+        "pages/help.md": PAGE.format(title="Help", order=1, body="See [words](shop:glossary#warp)."),
+        "pages/last.md": "---\ntitle: Last\n---\n::: note\nSee [about](shop:about).\n:::\n",
+    }
+    sources = shop(tmp_path, {f"content/{name}": text for name, text in files.items()})
+    assert told(sources) == []
+    assert [page.name for page in sources.shop.pages] == ["help", "about", "last"]
+    assert [page.in_head for page in sources.shop.pages] == [True, True, False]
+    assert sources.shop.pages[2].title == "Last"
+
+
+def test_faults_of_pages(tmp_path: Path) -> None:
+    body = "Go [home](shop:hom), or\nto [a reed](shop:patterns/reeds).\n\n"
+    body += "![A hand](hand.jpg)\n\n::: steps Fan\n"
+    files = {
+        "patterns/reed.md": REED,
+        "pages/help.md": "---\ntitel: Help\n---\n" + body,
+        "pages/bare.md": "Without a header.\n",
+        "pages/empty.md": "---\n---\nText.\n",
+        "pages/Loud.md": PAGE.format(title="Loud", order=1, body="Text."),
+    }
+    found = told(shop(tmp_path, {f"content/{name}": text for name, text in files.items()}))
+    assert ("page-link", "content/pages/help.md:4:11") in found
+    assert ("page-link", "content/pages/help.md:5:13") in found
+    assert ("page-photo", "content/pages/help.md:7:1") in found
+    assert ("page-part", "content/pages/help.md:9:11") in found
+    assert ("key-unknown", "content/pages/help.md:2:1") in found
+    assert ("key-missing", "content/pages/help.md:2:1") in found
+    assert ("header-missing", "content/pages/bare.md:1:1") in found
+    assert ("header-empty", "content/pages/empty.md:1:1") in found
+    assert ("file-name", "content/pages/Loud.md:0:0") in found

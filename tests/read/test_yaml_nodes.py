@@ -87,6 +87,10 @@ def test_places_are_those_of_the_text_inside_quotes() -> None:
         ("a: #5d7a3a\n", ("value-comment", 1, 4)),
         ("a: {hex: #5d7a3a}\nb: 1\n", ("value-comment", 1, 10)),
         ("[" * 50 + "]" * 50, ("yaml-deep", 1, 20)),
+        ('a: "x\\0y"\n', ("hidden-character", 1, 5)),
+        ('"\\u202e": y\n', ("hidden-character", 1, 2)),
+        ('a: "x\\u2066y"\n', ("hidden-character", 1, 5)),
+        ('a: "\\ud800"\n', ("yaml-escape", 1, 7)),
     ],
 )
 def test_refuses(text: str, problem: tuple[str, int, int]) -> None:

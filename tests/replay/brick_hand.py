@@ -229,7 +229,8 @@ class Hand:
     # Ends of thread
 
     def bead(self, row: Row, place: str, number: str, part: str | None, letter: str) -> Lying:
-        bead = self.from_left(part or row.part, int(number))[int(place) - 1]
+        part = part or row.marks.get("part", row.part)
+        bead = self.from_left(part, int(number))[int(place) - 1]
         assert bead.letter == letter
         return bead
 
@@ -237,6 +238,9 @@ class Hand:
         spot = r"(up|down) through bead (\d+) of row (\d+)(?: of the (\w+))? \((\w)\)"
         assert re.fullmatch(rf"{spot}(, then {spot})*", text), text
         return [(self.bead(row, *named), WAY[way]) for way, *named in _all(spot, text)]
+
+    def name_part(self, row: Row, found: Found) -> None:
+        row.marks["part"] = found["part"]
 
     def old_end(self, row: Row, found: Found) -> None:
         (spot,) = self.spots(row, found["spot"])

@@ -66,6 +66,7 @@ GRAMMAR = {
     r"Leave the last (?:bead|(?P<count>\d+) beads): go back up through the other (?P<back>\d+) and up "
     r"through the bead the strand hangs from\. Pull snug(?P<on>, then go down through the next "
     r"bead)?\.": Hand.strand,
+    r"All beads named in this step are beads of the (?P<part>\w+)\.": Hand.name_part,
     r"Weave in the thread you have worked with\. It has just gone (?P<spot>.*)\.": Hand.old_end,
     r"Begin the new thread so that it comes out where the old one did\.": Hand.new_end,
     r"Thread the needle with the tail from the beginning: it hangs out of the (?P<side>top|bottom) of "
@@ -82,7 +83,7 @@ GRAMMAR = {
 }
 NOTES = {
     r"Cut .* of thread and thread the needle.*": Hand.nothing,
-    r"(?:This strand|This one) needs \d+ cm of thread\.": Hand.nothing,
+    r"(?:This strand|This one) needs \d+ cm \(\d+ in\) of thread\.": Hand.nothing,
     r"This row takes more than one length of thread: the new one begins inside it\.": Hand.nothing,
     r"Give the work half a turn, .*": Hand.turn,
     r"Lay the chart before you upside down: .*": Hand.begin_turned,

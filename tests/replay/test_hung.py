@@ -23,7 +23,7 @@ from sitegen.weave import weave
 ROOT = Path(__file__).parents[2]
 WORDS = Words(ROOT / "themes" / "linen", "en")
 ORDINALS = WORDS.text("ordinals").split()
-THREAD = ("Weave in the thread", "Weave in the tail", "Begin the new thread")
+THREAD = ("All beads named in this step", "Weave in the thread", "Weave in the tail", "Begin the new thread")
 """How the rows begin that care for the thread's ends: it comes out again where it was."""
 NUMBERS = ("one bead", "two beads", "three beads", "four beads")
 HEADER = """---

@@ -223,7 +223,7 @@ def obey_way(hand: Hand, sentence: str) -> bool:
 
 def obey_loom(hand: Hand, sentence: str) -> None:
     way = "(left|right)"
-    if re.match(r"Stretch|Tie the thread|This was the last row|Go through the loop of the", sentence):
+    if re.match(r"Stretch|Tie the thread|Now that both ends|Go through the loop of the", sentence):
         return
     first = re.match(f"Bring the strung beads? under the warps, going to the {way}", sentence)
     later = re.match(

@@ -20,8 +20,11 @@ from sitegen.read.pattern import read_pattern
 from sitegen.read.sources import load_pattern
 from sitegen.weave import weave, weave_in_tails
 from sitegen.weave.needle import replay
+from tests.demo import DEMO_SHOP
 
-DEMOS = sorted((Path(__file__).parents[2] / "content" / "patterns").glob("*.md"))
+DEMOS = sorted(
+    file for file in (Path(__file__).parents[2] / "content" / "patterns").glob("*.md") if "." not in file.stem
+)
 SHORT = Shop(working_length_mm=700, tail_mm=120)
 """So short a working length that small pieces need several."""
 HEADER = """---
@@ -130,7 +133,7 @@ def test_tails_too_short_to_weave_in_are_cut_longer() -> None:
 @pytest.mark.parametrize("file", DEMOS, ids=lambda file: file.stem)
 def test_no_end_of_a_demo_is_left_hanging(file: Path) -> None:
     """Both ends of each are woven in, unless a string makes them fast itself."""
-    bare, whole = finish(load_pattern(file, Shop()).patterns[0], Shop())
+    bare, whole = finish(load_pattern(file, DEMO_SHOP).patterns[0], Shop())
     own = {bare.parts[bare.steps[0].part].lines, bare.parts[bare.steps[-1].part].lines} == {"string"}
     ends = {step.tail for step in whole.steps if step.tail}
     assert ends >= (set() if own else {Tail.OLD, Tail.FIRST})
@@ -139,7 +142,7 @@ def test_no_end_of_a_demo_is_left_hanging(file: Path) -> None:
 @pytest.mark.parametrize("file", DEMOS, ids=lambda file: file.stem)
 def test_every_change_that_is_planned_is_made(file: Path) -> None:
     """At the edge of a net no end can be held: there the change waits for a stitch that can hold it."""
-    pattern = load_pattern(file, Shop()).patterns[0]
+    pattern = load_pattern(file, DEMO_SHOP).patterns[0]
     bare, whole = finish(pattern, SHORT)
     made = [step for step in whole.steps if step.tail is Tail.NEW]
     assert len(made) == len(thread_changes(bare, pattern, SHORT))
@@ -210,3 +213,39 @@ def test_ends_of_any_piece_can_be_woven_in(stitch: str, across: int, rows: int, 
     tails = Counter(step.tail for step in path.steps if step.tail)
     assert tails[Tail.OLD] == tails[Tail.NEW] + 1
     assert tails[Tail.FIRST] == 1
+
+
+@pytest.mark.parametrize(
+    ("stitch", "key"), [("peyote", "tail-stop-bead"), ("square", "tail-stop-bead"), ("loom", "tail-knot")]
+)
+def test_what_held_the_first_tail_comes_off_before_it_is_woven_in(stitch: str, key: str) -> None:
+    _, path = finish(pattern_of(stitch, CHARTS[stitch]), SHORT)
+    told = [(step.tail, place) for step in path.steps for place in step.phrases if place.key == key]
+    assert [tail for tail, _ in told] == [Tail.FIRST]
+    keys = [phrase.key for phrase in path.steps[-1].phrases]
+    assert keys.index(key) < keys.index("tail-go")
+
+
+def test_a_tail_that_nothing_held_is_just_taken_up() -> None:
+    _, path = finish(pattern_of("brick", STAGGERED), SHORT)
+    keys = {phrase.key for step in path.steps for phrase in step.phrases}
+    assert not keys & {"tail-stop-bead", "tail-knot"}
+
+
+def test_warps_are_cut_only_when_both_ends_of_the_thread_are_woven_in() -> None:
+    _, path = finish(pattern_of("loom", CHARTS["loom"]), SHORT)
+    told = [(step.number, phrase.key) for step in path.steps for phrase in step.phrases]
+    assert [number for number, key in told if key == "loom-finish"] == [len(path.steps)]
+    assert told[-1][1] == "loom-finish"
+
+
+def test_a_part_that_is_not_in_work_is_named_once() -> None:
+    """The ends of a fringe's thread lie in the fan: said once, not at each bead."""
+    fern = next(file for file in DEMOS if file.stem == "evening-fern")
+    _, path = finish(load_pattern(fern, DEMO_SHOP).patterns[0], Shop())
+    for step in path.steps[-2:]:
+        keys = [phrase.key for phrase in step.phrases]
+        assert keys.count("tail-part") == 1
+        assert keys[0] == "tail-part"
+        beads = [spot for phrase in step.phrases for spot in phrase.values.get("beads", ())]
+        assert {spot.values["bead"].key for spot in beads} == {"spot-rows"}

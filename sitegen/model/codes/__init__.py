@@ -8,7 +8,18 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from sitegen.model.codes import checking, design, hung, making, openwork, photos, reading, rounds, weaving
+from sitegen.model.codes import (
+    checking,
+    design,
+    hung,
+    languages,
+    making,
+    openwork,
+    photos,
+    reading,
+    rounds,
+    weaving,
+)
 from sitegen.model.codes.code import Code
 
 CODES: Mapping[str, Code] = MappingProxyType(
@@ -19,7 +30,9 @@ CODES: Mapping[str, Code] = MappingProxyType(
         **reading.WORDS,
         **reading.CHARTS,
         **reading.BODY,
+        **reading.PAGES,
         **photos.PHOTOS,
+        **languages.LANGUAGES,
         **checking.CHECKS,
         **design.BEADS,
         **design.DESIGN,

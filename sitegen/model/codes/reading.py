@@ -172,6 +172,14 @@ CHARTS = {
     ),
 }
 
+PAGES = {
+    "page-photo": fault(
+        "A page of the shop holds no photos.", "Show the photo in the pattern it belongs to."
+    ),
+    "page-part": fault("A page of the shop has no parts to show.", "Place charts and steps in a pattern."),
+    "page-link": fault("`{target}` is no page of this shop.", "{hint}"),
+}
+
 BODY = {
     "mark-unknown": fault("`{name}` is not something that `:::` can place.", "{hint}"),
     "mark-unclosed": fault(

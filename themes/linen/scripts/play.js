@@ -1,5 +1,5 @@
-/* Step drawings -> drawings that move when asked: the thread grows in the order the needle goes.
-   The page is whole without this file, which makes the buttons and puts each drawing back. */
+/* Step drawings -> drawings that move when asked: thread grows as the needle goes.
+   A page is whole without it: it makes the buttons and puts drawings back. */
 "use strict";
 
 const words = document.currentScript.dataset;
@@ -144,4 +144,4 @@ function player(svg) {
 
 for (const svg of document.querySelectorAll(".drawing svg"))
   if (svg.querySelector('[data-kind="thread-line"] path')) player(svg);
-addEventListener("beforeprint", () => players.forEach((one) => one.end()));
+for (const why of ["beforeprint", "still"]) addEventListener(why, () => players.forEach((one) => one.end()));

@@ -1,0 +1,63 @@
+"""The shop, its cards and its catalogue -> the front page: the newest patterns and the ways in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+from pathlib import Path
+
+from sitegen.model.shop import Shop
+from sitegen.publish.catalogue import CATALOGUE, CatalogueView
+from sitegen.publish.compose import canonical, own_page_link, shop_line
+from sitegen.publish.dates import changed
+from sitegen.publish.glossary import GLOSSARY
+from sitegen.publish.lesson_pages import LIST
+from sitegen.publish.lessons import lesson_plans
+from sitegen.publish.piece import Piece
+from sitegen.publish.sharing import shop_sharing
+from sitegen.publish.stock_page import MATERIALS
+from sitegen.publish.view import Card, FrontView, Link, WayIn
+from sitegen.publish.words import Words
+
+NEWEST = 7
+"""Patterns shown on the front page: the first of them large, beside the title."""
+
+
+def front_view(
+    cards: Sequence[Card], shop: Shop, catalogue: CatalogueView, theme: Path, words: Words
+) -> FrontView:
+    """The front page; `cards` are the newest patterns."""
+    return FrontView(
+        cards=tuple(cards),
+        ways_in=tuple(_ways_in(shop, catalogue, theme, words)),
+        count=catalogue.count,
+        canonical=canonical(shop, ""),
+        description=shop.tagline or words.text("front.description", shop=shop.title),
+        shop=shop_line(shop),
+        sharing=shop_sharing(shop, canonical(shop, ""), words),
+    )
+
+
+def newest(pieces: Sequence[Piece], cards: Sequence[Card]) -> tuple[Card, ...]:
+    """The cards whose patterns have the newest edition; without dates, the first by name."""
+    pairs = sorted(zip(pieces, cards, strict=True), key=lambda pair: pair[0].pattern.name)
+    pairs.sort(key=lambda pair: changed([pair[0].pattern]) or date.min, reverse=True)
+    return tuple(card for _, card in pairs[:NEWEST])
+
+
+def _ways_in(shop: Shop, catalogue: CatalogueView, theme: Path, words: Words) -> Iterator[WayIn]:
+    say = words.text
+    kinds = tuple(Link(f"{CATALOGUE}#{shelf.name}", shelf.heading) for shelf in catalogue.shelves)
+    yield WayIn(CATALOGUE, say("nav.catalogue"), say("front.to-catalogue"), catalogue.count, kinds)
+    prices = {choice.value: choice for group in catalogue.groups for choice in group.choices}
+    if "free" in prices:
+        count = say("front.count", count=int(prices["free"].count))
+        yield WayIn(f"{CATALOGUE}#price=free", say("front.free"), say("front.to-free"), count)
+    count = say("front.lessons", count=len(lesson_plans(theme)))
+    yield WayIn(LIST, say("nav.techniques"), say("front.to-techniques"), count)
+    yield WayIn(MATERIALS, say("nav.materials"), say("front.to-materials"))
+    yield WayIn(GLOSSARY, say("nav.glossary"), say("front.to-glossary"))
+    for page in shop.pages:
+        if page.in_head:
+            link = own_page_link(page, shop)
+            yield WayIn(link.href, link.text, link.also, language=link.language)
