@@ -18,18 +18,22 @@ from pathlib import Path
 from typing import TextIO
 
 from sitegen import __version__
-from sitegen.build import build
+from sitegen.build import OUTPUT, build
+from sitegen.build.copies import CHOICES, COPIES, write_copies
 from sitegen.build.look import shop_look
 from sitegen.build.swap import OutputRefused
 from sitegen.build.woven import is_fault, weave_all
 from sitegen.check.tell import tell
+from sitegen.model.location import Location
+from sitegen.model.order import Order
 from sitegen.model.problem import Problem
 from sitegen.publish.printing import PrintFault
 from sitegen.publish.report import measures_json, measures_text
 from sitegen.publish.table import printed_rows
 from sitegen.read.bead_swap import SwapRefused, read_swaps, swap_beads
-from sitegen.read.faults import counted
-from sitegen.read.sources import SHOP_FILE, Sources, load_pattern, load_shop
+from sitegen.read.faults import Faults, counted
+from sitegen.read.orders import COLUMNS, check_name, even_name, read_orders_file
+from sitegen.read.sources import SHOP_FILE, Sources, load_pattern, load_settings, load_shop
 from sitegen.start import NotEmpty, start_shop
 
 DONE, FAULTS, WRONG_USE, FAILED = 0, 1, 2, 3
@@ -119,7 +123,24 @@ def _parser() -> argparse.ArgumentParser:
         default=[],
         help='measure it in other beads, such as "round 11/0=cylinder 11/0"; may be given more than once',
     )
-    for in_a_shop in (check, build_all, measured):
+    stamp = command(
+        "stamp", _stamp, "write personal copies of printed PDFs from output/, a name on each page"
+    )
+    stamp.add_argument("pattern", metavar="PATTERN", nargs="?", help="the pattern or bundle")
+    stamp.add_argument("--for", dest="name", metavar="NAME", help="the buyer's name or order number")
+    stamp.add_argument(
+        "--from",
+        dest="orders",
+        metavar="FILE",
+        type=Path,
+        help=f"orders instead, a table (CSV) with the columns {', '.join(COLUMNS)}; the first two are needed",
+    )
+    for choice in CHOICES:
+        stamp.add_argument(f"--{choice}", default="", help=f"only copies in this {choice}")
+    stamp.add_argument(
+        "--out", metavar="DIR", type=Path, help="where the copies go (default: copies/ in the shop)"
+    )
+    for in_a_shop in (check, build_all, measured, stamp):
         in_a_shop.add_argument(
             "--shop", metavar="DIR", type=Path, default=Path(), help="the shop's folder (default: here)"
         )
@@ -200,6 +221,40 @@ def _measure(arguments: argparse.Namespace) -> int:
         _say(f"With {new} in place of {old}; what the author measured in {old} is left out.")
     rows = printed_rows(path, look.words)
     _write(measures_text(pattern, measures, look.words, rows.__getitem__), sys.stdout)
+    return DONE
+
+
+def _stamp(arguments: argparse.Namespace) -> int:
+    one = [arguments.pattern, arguments.name]
+    chosen = {choice: getattr(arguments, choice) for choice in CHOICES}
+    whole = all(value is not None for value in one) and arguments.orders is None
+    table = not any([*one, *chosen.values()]) and arguments.orders is not None
+    if not whole and not table:
+        _remark("sitegen stamp: give either PATTERN and --for NAME, or --from FILE alone")
+        return WRONG_USE
+    sources, faults = load_settings(arguments.shop), Faults()
+    texts = dict(sources.texts)
+    if table:
+        orders, text = read_orders_file(arguments.orders, faults)
+        texts[arguments.orders.as_posix()] = text
+    else:
+        at = {"pattern": Location("PATTERN", 0, 0, 0), "for": Location("--for", 0, 0, 0)}
+        at |= {choice: Location(f"--{choice}", 0, 0, 0) for choice in CHOICES}
+        orders = [Order(arguments.pattern, even_name(arguments.name), **chosen, at=at)]
+        check_name(orders[0].name, at["for"], faults)
+    known = (*sources.problems, *faults.problems)
+    progress = Progress(sys.stderr)
+    try:
+        folders = (arguments.shop / OUTPUT, arguments.out or arguments.shop / COPIES)
+        written, problems = write_copies(sources, orders, known, folders, progress)
+    finally:
+        progress.clear()
+    _report(problems, texts, sys.stderr)
+    if any(map(is_fault, problems)):
+        _remark("Nothing was written.")
+        return FAULTS
+    for path in written:
+        _say(str(path))
     return DONE
 
 

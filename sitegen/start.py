@@ -13,7 +13,14 @@ _PACKAGE = Path(__file__).resolve().parent
 DEMO = (_PACKAGE / "demo", _PACKAGE.parent / "content")
 """Where the demo shop's sources lie: inside the package once installed, beside it in a working copy."""
 
-IGNORED = "# What `sitegen build` makes.\n/.output.new/\n/.output.old/\n/output/\n"
+IGNORED = """\
+# What `sitegen stamp` makes: personal copies, with the names of buyers.
+/copies/
+# What `sitegen build` makes.
+/.output.new/
+/.output.old/
+/output/
+"""
 
 
 class NotEmpty(Exception):

@@ -32,6 +32,7 @@ LIBRARIES: dict[str, set[str]] = {
     "markdown_it": {"read", "publish"},
     "pikepdf": {"publish"},
     "pydyf": {"publish"},
+    "segno": {"draw"},
     "weasyprint": {"publish"},
     "yaml": {"read", "trade", "publish"},
 }

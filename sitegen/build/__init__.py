@@ -17,8 +17,9 @@ from sitegen.check.tell import tell
 from sitegen.model.problem import Problem
 from sitegen.model.shop import Shop
 from sitegen.publish.compose import print_view
+from sitegen.publish.editions import editions_of
 from sitegen.publish.piece import Piece
-from sitegen.publish.printing import print_job
+from sitegen.publish.printing import PrintJob, print_job
 from sitegen.read.sources import load_shop
 
 OUTPUT = "output"
@@ -81,11 +82,22 @@ def _trees(
 
 
 def _printed(trees: Iterable[Tree], processes: int | None, progress: Callable[[str], None]) -> list[Tree]:
-    """All languages with their sheets: each pattern in each language is a job of its own."""
-    jobs, drawn = [], list(trees)
+    """All languages with their sheets: each edition of each pattern in each language is a job of its own."""
+    jobs: list[PrintJob] = []
+    drawn = list(trees)
     for tree in drawn:
+        before = len(jobs)
         for piece in tree.pieces:
             progress(f"draw the steps of {piece.label}")
-            jobs.append(print_job(print_view(piece), tree.words, tree.theme))
+            for edition in editions_of(piece):
+                jobs.append(print_job(print_view(piece, edition), tree.words, tree.theme))
+        jobs += tree.bundles.jobs(jobs[before:])
     made = iter(print_all(jobs, processes, progress))
-    return [replace(tree, sheets=list(islice(made, len(tree.pieces)))) for tree in drawn]
+    return [
+        replace(
+            tree,
+            sheets=[tuple(islice(made, len(editions_of(piece)))) for piece in tree.pieces],
+            bound=list(islice(made, len(tree.shop.bundles))),
+        )
+        for tree in drawn
+    ]

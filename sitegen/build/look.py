@@ -77,7 +77,11 @@ def shop_look(sources: Sources) -> tuple[Look | None, list[Problem]]:
 
 
 def _translated(shop: Shop) -> Iterator[str]:
-    """The shop's texts in other languages."""
+    """The shop's texts in other languages, and those of its bundles."""
+    for bundle in shop.bundles:
+        yield from (bundle.title, bundle.summary)
+        for words in bundle.translations.values():
+            yield from words.values()
     for words in shop.translations.values():
         yield from words.values()
 

@@ -25,7 +25,7 @@ GATHER = (FRONT, CATALOGUE, MATERIALS)
 
 
 def feed_files(
-    pieces: Sequence[Piece], sheets: Sequence[Sheets], shop: Shop, words: Words
+    pieces: Sequence[Piece], sheets: Sequence[Sequence[Sheets]], shop: Shop, words: Words
 ) -> dict[str, bytes]:
     """Path below the top of the shop's language -> the feed; nothing where there can be none."""
     entries = feed(pieces, sheets, shop, words)

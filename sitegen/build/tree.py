@@ -6,10 +6,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from sitegen.build.bound import Bundles
 from sitegen.build.machines import feed_address, feed_files
 from sitegen.build.shelves import Shelves
 from sitegen.model.shop import Shop
 from sitegen.model.source import Pattern
+from sitegen.publish.bundle_links import bundle_links
 from sitegen.publish.cards import card_files
 from sitegen.publish.chart_files import chart_files
 from sitegen.publish.chips import inks, style_sheet
@@ -66,13 +68,20 @@ class Tree:
     theme: Path
     words: Words
     pieces: Sequence[Piece]
-    sheets: Sequence[Sheets] = ()
-    """One for each piece, once they are printed."""
+    sheets: Sequence[Sequence[Sheets]] = ()
+    """The editions of each piece, once they are printed."""
+    bound: Sequence[Sheets] = ()
+    """One for each of the shop's bundles, once they are printed."""
 
     @property
     def patterns(self) -> list[Pattern]:
         """Those of the pieces, in their order."""
         return [piece.pattern for piece in self.pieces]
+
+    @property
+    def bundles(self) -> Bundles:
+        """What makes the shop's bundles."""
+        return Bundles(self.pieces, self.shop, self.theme, self.words)
 
     @property
     def feed(self) -> str:
@@ -111,10 +120,13 @@ def tree_files(tree: Tree, sizes: Mapping[str, Sizes]) -> dict[str, bytes]:
         for shown in (piece, *piece.ways):
             files |= _pattern(tree, shown, piece, sheets, size.pages)
         shelf = _folder(piece) if piece.pattern.price is None else FOR_SALE
-        files |= {f"{shelf}/{sheets.file_name(name, paper)}": data for paper, data in sheets.files}
+        for edition in sheets:
+            files |= {f"{shelf}/{edition.file_name(name, paper)}": data for paper, data in edition.files}
         files[f"{_folder(piece)}/{COVER}"] = pattern_cover(piece, tree.theme)
         cards.append(card(piece, size.card))
     made = Shelves(tree.pieces, cards, tree.shop, tree.theme, tree.words).files() | _lessons(tree)
+    made |= tree.bundles.pages(cards, tree.bound)
+    files |= tree.bundles.pdfs(tree.bound, f"{SITE}/{tree.shop.folder}", FOR_SALE)
     made |= feed_files(tree.pieces, tree.sheets, tree.shop, tree.words)
     if tree.pieces:
         made[COVER] = shop_cover(tree.pieces, tree.shop, tree.theme)
@@ -127,7 +139,9 @@ def _folder(piece: Piece) -> str:
     return f"{SITE}/{piece.shop.folder}{address}".rpartition("/")[0]
 
 
-def _pattern(tree: Tree, shown: Piece, author: Piece, sheets: Sheets, pixels: Pixels) -> dict[str, bytes]:
+def _pattern(
+    tree: Tree, shown: Piece, author: Piece, sheets: Sequence[Sheets], pixels: Pixels
+) -> dict[str, bytes]:
     """A pattern's page, in the author's colours or in others, with its charts and its photos.
 
     All pages of a pattern share the photos, which lie beside the first one.
@@ -138,6 +152,7 @@ def _pattern(tree: Tree, shown: Piece, author: Piece, sheets: Sheets, pixels: Pi
     view = replace(
         view,
         lessons=lesson_links(author.pattern, tree.theme, tree.words),
+        bundles=bundle_links(tree.shop, author.pattern.name),
         sharing=pattern_sharing(shown, view.canonical, home),
         machines=ForMachines(told, tree.feed),
     )

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from math import dist
+
 from sitegen.draw.chart_marks import Row, column_numbers, heavier_lines, is_cloth, row_numbers
 from sitegen.draw.colour import OUTLINE, Dye, palette_of
 from sitegen.draw.hung import draw_as_it_hangs, draw_strands, draw_string
+from sitegen.draw.overlap import ink_box, sampled
 from sitegen.draw.pens import Drawing, Paint, Pen, Recorder, finish
 from sitegen.draw.round_chart import draw_rope, draw_rounds
 from sitegen.draw.shapes import bead_outline
@@ -22,6 +25,8 @@ HUNG = {
     "turns": draw_rope,
 }
 """What the lines of a part are -> how its chart is drawn; rows are drawn here."""
+EDGE_MM = 0.045
+"""Half the width of a bead's outline."""
 
 
 def chart(path: ThreadPath, pattern: Pattern, part: int, say: Say) -> Drawing:
@@ -42,21 +47,33 @@ def chart(path: ThreadPath, pattern: Pattern, part: int, say: Say) -> Drawing:
 
 
 def _draw(pen: Pen, beads: list[Bead]) -> None:
-    """Beads with their letters; what lies behind first, so that no letter shows through a bead before it."""
+    """Beads, what lies behind first, with those letters that no bead before them hides."""
     for front in sorted({bead.front for bead in beads}):
-        _draw_layer(pen, [bead for bead in beads if bead.front == front])
+        before = [bead for bead in beads if bead.front > front]
+        _draw_layer(pen, [bead for bead in beads if bead.front == front], before)
 
 
-def _draw_layer(pen: Pen, beads: list[Bead]) -> None:
+def _draw_layer(pen: Pen, beads: list[Bead], before: list[Bead]) -> None:
     for letter in sorted({bead.letter for bead in beads}):
         outlines = [bead_outline(bead) for bead in beads if bead.letter == letter]
         pen.begin("beads", {"letter": letter})
-        pen.shapes(outlines, Paint(fill=Dye(letter), stroke=OUTLINE, width=0.09))
+        pen.shapes(outlines, Paint(fill=Dye(letter), stroke=OUTLINE, width=2 * EDGE_MM))
         pen.end()
     sizes = sorted({letter_size(bead) for bead in beads})
     for size in sizes:  # a large bead's letter is not shrunk for a small one's sake
-        alike = [bead for bead in beads if letter_size(bead) == size]
+        alike = [bead for bead in beads if letter_size(bead) == size and not _hidden(bead, before)]
         draw_letters(pen, sorted(alike, key=lambda bead: (round(bead.y, 3), bead.x)))
+
+
+def _hidden(bead: Bead, before: list[Bead]) -> bool:
+    """Whether a bead before it lies over a bead's letter, if only over a corner of it."""
+    box = ink_box(bead.x, bead.y, bead.letter, letter_size(bead))
+    return any(
+        dist((bead.x, bead.y), (other.x, other.y)) < min(other.width, other.length) / 2
+        or any(box.touches(point, EDGE_MM) for point in sampled(bead_outline(other)))
+        for other in before
+        if dist((bead.x, bead.y), (other.x, other.y)) < other.width + other.length
+    )
 
 
 def _mark_rows(pen: Pen, path: ThreadPath, beads: dict[int, Bead]) -> None:

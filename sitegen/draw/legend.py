@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 
 from sitegen.draw.colour import INK, OUTLINE, PALE_OUTLINE, THREAD, WHITE, Palette, mix
 from sitegen.draw.pens import Drawing, Outline, Paint, Recorder, Text, finish
@@ -124,6 +125,10 @@ SIGNS = tuple(_DRAWN)
 """Every sign, in the order a reader meets them; each has its words in the theme."""
 
 
+FILLED_SIGNS = ("new", "there")
+"""Those that show the colour of a bead, and have other words where beads are not filled."""
+
+
 def signs_in(path: ThreadPath, *, strips: bool) -> list[str]:
     """The signs that occur in a path's drawings; `strips` tells whether any row is shown as a strip."""
     occurs = {
@@ -145,10 +150,22 @@ def _shows(path: ThreadPath, bridge: Bridge) -> bool:
     return math.hypot(dx, dy) > 2 * HITCH_MM
 
 
-def sign(name: str, title: str) -> Drawing:
-    """The drawing of one of `SIGNS`, 8 mm wide or less; `title` says in words what it means."""
+def sign(name: str, title: str, filled: bool = True) -> Drawing:
+    """The drawing of one of `SIGNS`, 8 mm wide or less; `title` says in words what it means.
+
+    Where beads are not `filled`, they are outlines, as in sheets that save ink.
+    """
     recorder = Recorder()
     recorder.begin("sign", {"name": name})
     _DRAWN[name](recorder)
     recorder.end()
-    return finish(recorder, title, title, 0.3, Palette({"A": SAMPLE}))
+    if not filled:
+        recorder.calls = [_emptied(call) for call in recorder.calls]
+    return finish(recorder, title, title, 0.3, Palette({"A": SAMPLE} if filled else {}))
+
+
+def _emptied(call: tuple[str, tuple[object, ...]]) -> tuple[str, tuple[object, ...]]:
+    name, values = call
+    if name == "shapes" and values[1] in (NEW, THERE):
+        return name, (values[0], replace(NEW if values[1] == NEW else THERE, fill=WHITE))
+    return call

@@ -140,7 +140,8 @@ class StepArtist:
         says = [self._say("drawing.new", letters=letters) if letters else self._say("drawing.none-new")]
         if scene.turned:
             says.append(self._say("drawing.turned"))
-        says.append(self._say("drawing.there", count=len(scene.there)))
+        if scene.there:
+            says.append(self._say("drawing.there", count=len(scene.there)))
         return " ".join(says)
 
 

@@ -22,8 +22,10 @@ CARRIED = ("row-number", "column-number")
 """Numbers beside a row and above a column; their data `from` and `to` say which stretch they count for."""
 RIM_MM = 3.4
 """The largest bead that stays whole at the edge of a sheet."""
+MARK_MM = 1.5
+"""Font size of the mark that names the next sheet."""
 EDGE_MM = 4.6
-"""Room at an edge for the mark that names the next sheet."""
+"""Room at an edge for a mark of that size."""
 VEIL = Paint(fill=WHITE, opacity=0.5)
 """Beads that a sheet before shows already lie under this."""
 CELL_MM = 5.0
@@ -51,15 +53,20 @@ class _Place:
     window: Box
 
 
-def tiles(drawing: Drawing, room: tuple[float, float], overlap: float, say: Say) -> Tiles:
-    """The drawing on as few sheets as have room for it. ValueError if a room is too small for any sheet."""
+def tiles(
+    drawing: Drawing, room: tuple[float, float], overlap: float, say: Say, mark: float = MARK_MM
+) -> Tiles:
+    """The drawing on as few sheets as have room for it. ValueError if a room is too small for any sheet.
+
+    `mark` is the font size of the numbers that name the next sheets.
+    """
     if drawing.width_mm <= room[0] and drawing.height_mm <= room[1]:
         return Tiles((drawing,), ())
     body, carried = _sorted_out(drawing)
     whole = _bounds(body)
     rim = min(RIM_MM, _largest_bead(body))
     bands = (drawing.width_mm - (whole.right - whole.left), drawing.height_mm - (whole.bottom - whole.top))
-    spare = 2 * (rim + EDGE_MM + MARGIN_MM)
+    spare = 2 * (rim + EDGE_MM * mark / MARK_MM + MARGIN_MM)
     columns = _stretches(whole.left, whole.right, room[0] - bands[0] - spare, overlap)
     rows = _stretches(whole.top, whole.bottom, room[1] - bands[1] - spare, overlap)
     seen: list[tuple[_Place, CuttingPen]] = []
@@ -72,7 +79,7 @@ def tiles(drawing: Drawing, room: tuple[float, float], overlap: float, say: Say)
                 seen.append((place, pen))
     places = [place for place, _ in seen]
     sheets = tuple(
-        _sheet(drawing, pen, number, places, (carried, say)) for number, (_, pen) in enumerate(seen, 1)
+        _sheet(drawing, pen, number, places, (carried, mark, say)) for number, (_, pen) in enumerate(seen, 1)
     )
     return Tiles(sheets, tuple(_key(number, places, say) for number in range(1, len(places) + 1)))
 
@@ -135,10 +142,10 @@ def _stretches(start: float, end: float, room: float, overlap: float) -> list[tu
 
 
 def _sheet(
-    drawing: Drawing, pen: CuttingPen, number: int, places: list[_Place], more: tuple[list[Calls], Say]
+    drawing: Drawing, pen: CuttingPen, number: int, places: list[_Place], more: tuple[list[Calls], float, Say]
 ) -> Drawing:
     """One sheet: what is seen, what sheets before show too under a veil, numbers and edge marks."""
-    carried, say = more
+    carried, mark, say = more
     place, recorder = places[number - 1], pen.recorder
     seen = _bounds(recorder.calls)
     before = [other.window for other in places[: number - 1]]
@@ -153,7 +160,7 @@ def _sheet(
     for other_number, other in enumerate(places, 1):
         step = (other.column - place.column, other.row - place.row)
         if abs(step[0]) + abs(step[1]) == 1:
-            _edge_mark(recorder, edge, place.window, step, other_number)
+            _edge_mark(recorder, (edge, place.window), step, other_number, mark)
     values = {"number": number, "count": len(places), "column": place.column + 1, "row": place.row + 1}
     title = say("drawing.sheet", title=drawing.title, number=number, count=len(places))
     words = say("drawing.sheet-says", about=drawing.description, **values)
@@ -196,19 +203,26 @@ def _moved(outline: Outline, dx: float, dy: float) -> Outline:
     return replace(outline, start=(outline.start[0] + dx, outline.start[1] + dy), segments=tuple(segments))
 
 
-def _edge_mark(recorder: Recorder, edge: Box, window: Box, step: tuple[int, int], number: int) -> None:
-    """In the middle of an edge the framed number of the sheet that goes on there, with an arrow to it."""
+def _edge_mark(
+    recorder: Recorder, boxes: tuple[Box, Box], step: tuple[int, int], number: int, size: float
+) -> None:
+    """In the middle of an edge the framed number of the sheet that goes on there, with an arrow to it.
+
+    `boxes` are what is drawn and the sheet's window.
+    """
+    edge, window = boxes
     middle = ((window.left + window.right) / 2, (window.top + window.bottom) / 2)
     far = (edge.left, edge.top) if min(step) < 0 else (edge.right, edge.bottom)
-    x = far[0] + step[0] * 1.6 if step[0] else middle[0]
-    y = far[1] + step[1] * 1.6 if step[1] else middle[1]
-    half = 1.2
+    share = size / MARK_MM
+    x = far[0] + step[0] * 1.6 * share if step[0] else middle[0]
+    y = far[1] + step[1] * 1.6 * share if step[1] else middle[1]
+    half = 1.2 * share
     recorder.begin("next-sheet", {"sheet": str(number)})
     frame = polygon([(x - half, y - half), (x + half, y - half), (x + half, y + half), (x - half, y + half)])
-    recorder.shapes([frame], Paint(fill=WHITE, stroke=INK, width=0.14))
-    recorder.text(Text(x, y, str(number), 1.5, INK, bold=True))
-    tip = (x + step[0] * 2.7, y + step[1] * 2.7)
-    recorder.shapes([arrowhead(tip, (float(step[0]), float(step[1])), 1.2)], Paint(fill=INK))
+    recorder.shapes([frame], Paint(fill=WHITE, stroke=INK, width=0.14 * share))
+    recorder.text(Text(x, y, str(number), size, INK, bold=True))
+    tip = (x + step[0] * 2.7 * share, y + step[1] * 2.7 * share)
+    recorder.shapes([arrowhead(tip, (float(step[0]), float(step[1])), 1.2 * share)], Paint(fill=INK))
     recorder.end()
 
 

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
+from sitegen.model.bundle import Bundle
 from sitegen.model.location import Places
 from sitegen.model.source import Aside, OwnBead, Prose
 
@@ -42,6 +43,9 @@ class ShopPage:
     file: str = ""
     at: Places = field(default_factory=dict, compare=False, repr=False)
 
+
+EDITIONS = ("colour", "ink", "large", "summary")
+"""What a pattern may be printed as, in the order in which readers are offered them."""
 
 TRANSLATED = ("title", "tagline", "contact", "licence", "about")
 """The texts of a shop that may be given in other languages."""
@@ -92,9 +96,15 @@ class Shop:
     """Times the thread goes through a finding's loop."""
     loom_allowance_mm: float = 600.0
     """How much longer a warp is cut than the loom strip: to tie on, and to finish."""
+    editions: tuple[str, ...] = EDITIONS[:1]
+    """What its patterns are printed as, some of `EDITIONS` in their order."""
+    ticks: bool = False
+    """Whether the boxes of printed steps are fields that can be ticked on a screen."""
     stock: Mapping[str, StockBead] = field(default_factory=dict)
     bead_kinds: Mapping[str, OwnBead] = field(default_factory=dict)
     """Bead kinds that the shop has measured itself, by name."""
+    bundles: tuple[Bundle, ...] = ()
+    """In the order they are shown."""
     pages: tuple[ShopPage, ...] = ()
     """In the order in which they are linked; from files of their own."""
     at: Places = field(default_factory=dict, compare=False, repr=False)

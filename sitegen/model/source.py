@@ -367,6 +367,8 @@ class Pattern:
     """In trade words, such as `ear wire`."""
     buy: str = ""
     """Address where it is bought, `{name}` for its name; empty takes the shop's."""
+    editions: tuple[str, ...] = ()
+    """What it is printed as, in the order of `model.shop.EDITIONS`; empty takes the shop's."""
     colourways: tuple[Colourway, ...] = ()
     gauge: Gauge | None = None
     measured: Measured | None = None

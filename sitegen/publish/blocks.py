@@ -5,6 +5,7 @@ A template decides nothing: what must not be shown is in no block.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -24,12 +25,30 @@ class Medium:
     step_scale: float
     """The most a step is enlarged: all steps of a part share one scale."""
     strip: tuple[float, float]
+    beside_mm: float = math.inf
+    """A wider drawing of a step stands above its words, not beside them."""
 
 
 SCREEN = Medium("screen", (150, 170), chart=(210, 400), step=(80, 96), step_scale=4.2, strip=(132, 200))
 
 
 PRINT = Medium("print", finished=(120, 92), chart=(150, 185), step=(57, 54), step_scale=3.2, strip=(132, 90))
+LARGE = Medium(
+    "large",
+    finished=(150, 92),
+    chart=(164, 160),
+    step=(142, 112),
+    step_scale=5.8,
+    strip=(142, 90),
+    beside_mm=66,
+)
+"""Large print: no strips, and the letters of a drawing are as large as the text."""
+SUMMARY = Medium(
+    "summary", finished=(60, 60), chart=(184, 120), step=(57, 54), step_scale=3.2, strip=(132, 90)
+)
+"""The one-page summary has charts alone."""
+LEAST_TEXT = {"large": 18.0 * 25.4 / 72}
+"""Medium -> the smallest font size in its drawings, mm, where that is set: 18 pt in large print."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +104,8 @@ class SharedLine:
     """Their numbers, with blanks between."""
     sentences: tuple[str, ...]
     see: str
+    see_at: str = ""
+    """In print: the mark of the row that `see` turns to."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,6 +136,8 @@ class StepRow:
     before: tuple[SharedLine, ...]
     beads: str
     thread: str
+    see_at: str = ""
+    """In print: the mark of the row that `see` turns to."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,6 +188,8 @@ class ChartBlock:
     rows: tuple[WordRow, ...]
     files: tuple[FileLink, ...] = ()
     """The chart as drawings of their own; none in print."""
+    apart: str = ""
+    """Where the word chart stands if it is not right after the chart: an anchor of the same sheets."""
     kind: str = "chart"
 
 

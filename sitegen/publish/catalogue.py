@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import isinf
 
 from sitegen.model.numbers import MM_PER_INCH, plain
 from sitegen.model.shop import Shop
 from sitegen.model.source import Pattern
+from sitegen.publish.bundle_links import bundle_links
 from sitegen.publish.compose import canonical, shop_line
 from sitegen.publish.dates import changed
-from sitegen.publish.lessons import lesson_name, lesson_title
+from sitegen.publish.lessons import stitches
 from sitegen.publish.piece import Piece
 from sitegen.publish.slugs import slugs
 from sitegen.publish.units import in_both
-from sitegen.publish.view import Card, ForMachines, Sharing, ShopLine
+from sitegen.publish.view import Card, ForMachines, Link, Sharing, ShopLine
 from sitegen.publish.words import Words
 from sitegen.trade.families import colour_family, families, least_share, size_band, size_bands
 from sitegen.trade.pieces import PIECE_KINDS
@@ -27,7 +28,6 @@ LEVELS = ("beginner", "advanced beginner", "intermediate", "advanced")
 PRICES = ("free", "priced")
 ORDERS = ("kind", "newest", "level", "time", "beads", "name")
 """The orders the list can be put in; the first is that of the page."""
-NO_STITCH = "none"
 OTHER = "other"
 """The shelf of patterns that do not say what they make."""
 
@@ -86,6 +86,8 @@ class CatalogueView:
     """(value, label)."""
     canonical: str
     shop: ShopLine
+    bundles: tuple[Link, ...] = ()
+    """Several patterns in one file."""
     sharing: Sharing | None = None
     machines: ForMachines | None = None
 
@@ -107,6 +109,7 @@ def catalogue_view(pieces: Sequence[Piece], cards: Sequence[Card], shop: Shop, w
         orders=tuple((order, say(f"catalogue.by-{order}")) for order in ORDERS),
         canonical=canonical(shop, CATALOGUE),
         shop=shop_line(shop),
+        bundles=bundle_links(shop),
     )
 
 
@@ -120,18 +123,6 @@ def colour_families(piece: Piece) -> tuple[str, ...]:
         counts[colour_family(bead.hex)] += bead.total
     least = least_share() * sum(counts.values())
     return tuple(family for family in families() if counts[family] >= max(least, 1))
-
-
-def stitches(pattern: Pattern, words: Words) -> Mapping[str, str]:
-    """Address word -> title of each stitch the pattern is worked in, in the order of its parts."""
-    names = dict.fromkeys(part.stitch for part in pattern.parts if part.stitch != NO_STITCH)
-    return {lesson_name(name): stitch_title(name, words) for name in names}
-
-
-def stitch_title(stitch: str, words: Words) -> str:
-    """A stitch as its lesson calls it; one without a lesson as its sources do."""
-    name = lesson_name(stitch)
-    return lesson_title(name, words) if words.has(f"lesson.{name}.title") else stitch
 
 
 def size_label(name: str, words: Words) -> str:

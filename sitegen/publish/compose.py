@@ -5,27 +5,32 @@ What a buyer pays for is left out here, once: the view of a priced pattern's pag
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from operator import attrgetter
 
 from markupsafe import Markup
 
-from sitegen.model.shop import TRANSLATED, Shop, ShopPage
+from sitegen.model.shop import EDITIONS, TRANSLATED, Shop, ShopPage
 from sitegen.model.source import Revision
 from sitegen.publish import bench, making, materials
 from sitegen.publish.blocks import PRINT, SCREEN, Block, Figure, Medium
+from sitegen.publish.book import book
 from sitegen.publish.cards import CARD, CARD_LARGE
 from sitegen.publish.chips import inks
 from sitegen.publish.colourways import same_beads
+from sitegen.publish.downloads import DownloadGroup, download_groups
+from sitegen.publish.editions import ONE_PAGE, ROOMS, in_edition
+from sitegen.publish.imprint import imprint
 from sitegen.publish.own_colours import own_colours
 from sitegen.publish.papers import Sheets
 from sitegen.publish.photo import in_print, on_page
 from sitegen.publish.piece import Piece
 from sitegen.publish.quantities import Quantities
+from sitegen.publish.summary import summary_blocks, word_columns
 from sitegen.publish.template import template_view
 from sitegen.publish.to_list import to_list
-from sitegen.publish.view import Card, Download, Fact, Link, PatternView, ShopLine, Tongue
+from sitegen.publish.view import Card, Fact, Link, PatternView, ShopLine, Tongue
 from sitegen.publish.ways import PICTURE, Pixels, page_ways, print_ways
 from sitegen.publish.words import language_name
 
@@ -94,15 +99,23 @@ def tongues(shop: Shop) -> tuple[Tongue, ...]:
     )
 
 
-def print_view(piece: Piece) -> PatternView:
-    """The printed sheets: everything."""
-    view = _view(piece, _drawn(piece, PRINT), making.blocks(piece, PRINT))
+def print_view(piece: Piece, edition: str = EDITIONS[0]) -> PatternView:
+    """The printed sheets in one of their editions: everything, but for the summary."""
+    piece, medium = in_edition(piece, edition), ROOMS[edition]
+    if edition == ONE_PAGE:
+        charts = summary_blocks(piece)
+        view = _view(piece, Figure(Markup(), ""), charts)
+        return replace(view, printed_as=edition, columns=word_columns(charts))
+    view = replace(_view(piece, _drawn(piece, medium), making.blocks(piece, medium)), printed_as=edition)
     lead = piece.photos.get(piece.pattern.photo) if piece.pattern.photo else None
     photo = in_print(lead, piece.language_of(LEAD_PHOTO)) if lead else None
-    return replace(view, template=template_view(piece), ways=print_ways(piece), photo=photo)
+    view = replace(view, template=template_view(piece, medium), ways=print_ways(piece, medium), photo=photo)
+    return replace(view, book=book(piece, view))
 
 
-def page_view(piece: Piece, sheets: Sheets, pixels: Pixels, author: Piece | None = None) -> PatternView:
+def page_view(
+    piece: Piece, sheets: Sequence[Sheets], pixels: Pixels, author: Piece | None = None
+) -> PatternView:
     """The page: everything for a free pattern; for a priced one what helps to choose it, not what makes it.
 
     `pixels` are the sizes of the PNGs beside the pages; a drawing would tell every bead's letter and place.
@@ -126,7 +139,7 @@ def page_view(piece: Piece, sheets: Sheets, pixels: Pixels, author: Piece | None
     )
 
 
-def _page_view(piece: Piece, sheets: Sheets, pixels: Pixels) -> PatternView:
+def _page_view(piece: Piece, sheets: Sequence[Sheets], pixels: Pixels) -> PatternView:
     if piece.pattern.price is not None:
         image = Markup('<img src="{}" width="{}" height="{}" alt="{}">').format(
             piece.beside + PICTURE,
@@ -135,21 +148,17 @@ def _page_view(piece: Piece, sheets: Sheets, pixels: Pixels) -> PatternView:
         )
         figure = Figure(image, piece.words.text("picture.screen"))
         return _view(piece, figure, (), buy=_how_to_buy(piece, sheets))
-    tell = Quantities(piece.words)
-    downloads = tuple(
-        Download(
-            href=("../" if piece.folder else "") + sheets.file_name(piece.pattern.name, paper),
-            label=piece.words.text("pdf.download", paper=piece.words.text(f"paper.{paper}")),
-            size=piece.words.text("pdf.size", count=sheets.pages, size=tell.kilobytes(len(data))),
-        )
-        for paper, data in sheets.files
-    )
+    downloads = download_groups(piece, sheets)
     return _view(piece, _drawn(piece, SCREEN), making.blocks(piece, SCREEN), downloads)
 
 
-def _how_to_buy(piece: Piece, sheets: Sheets) -> str:
+def _how_to_buy(piece: Piece, sheets: Sequence[Sheets]) -> str:
     seller = piece.shop.maker or piece.shop.title
-    how = piece.words.text("buy.how", seller=seller, count=sheets.pages)
+    how = piece.words.text("buy.how", seller=seller, count=sheets[0].pages)
+    others = [piece.words.text(f"edition.{one.edition}") for one in sheets[1:]]
+    if others:
+        more = piece.words.text("buy.editions", editions=", ".join(others))
+        how = f"{how} {more}"
     contact = piece.shop.contact
     ask = piece.words.text("buy.contact", contact=contact)
     return f"{how} {ask}" if contact else how
@@ -159,7 +168,7 @@ def _view(
     piece: Piece,
     picture: Figure,
     blocks: tuple[Block, ...],
-    downloads: tuple[Download, ...] = (),
+    downloads: tuple[DownloadGroup, ...] = (),
     buy: str = "",
 ) -> PatternView:
     pattern, shop, words = piece.pattern, piece.shop, piece.words
@@ -196,6 +205,7 @@ def _view(
         language=piece.language_of(TITLE),
         canonical=canonical(shop, address),
         shop=shop_line(shop),
+        imprint=imprint(piece),
         sharing=None,
         lessons=(),
         template=None,

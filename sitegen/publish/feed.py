@@ -17,6 +17,7 @@ from sitegen.model.shop import TRANSLATED, Shop
 from sitegen.model.source import Pattern, Revision
 from sitegen.publish.compose import SUMMARY, TITLE, canonical, page_address, site_address
 from sitegen.publish.dates import dated
+from sitegen.publish.downloads import sheets_label
 from sitegen.publish.papers import Sheets
 from sitegen.publish.piece import Piece
 from sitegen.publish.words import Words
@@ -42,7 +43,9 @@ class _Entry:
     """Of what the author says of the edition, where that is not the feed's."""
 
 
-def feed(pieces: Sequence[Piece], sheets: Sequence[Sheets], shop: Shop, words: Words) -> bytes | None:
+def feed(
+    pieces: Sequence[Piece], sheets: Sequence[Sequence[Sheets]], shop: Shop, words: Words
+) -> bytes | None:
     """The feed in one language, the newest entry first; None without an address or any dated edition."""
     entries = sorted(_entries(pieces, sheets), key=lambda one: (one.day, one.revision.number), reverse=True)
     if not shop.address or not entries:
@@ -76,12 +79,13 @@ def tag_uri(shop: Shop, day: date, path: str) -> str:
     return f"tag:{host},{day.isoformat()}:{'/'.join(filter(None, (folder, path)))}"
 
 
-def _entries(pieces: Sequence[Piece], sheets: Sequence[Sheets]) -> Iterator[_Entry]:
+def _entries(pieces: Sequence[Piece], sheets: Sequence[Sequence[Sheets]]) -> Iterator[_Entry]:
     for piece, made in zip(pieces, sheets, strict=True):
         pattern = piece.pattern
         files = tuple(
-            (paper, made.file_name(pattern.name, paper), len(data))
-            for paper, data in made.files
+            (sheets_label(edition, paper, piece.words), edition.file_name(pattern.name, paper), len(data))
+            for edition in made
+            for paper, data in edition.files
             if pattern.price is None
         )
         for place, (day, revision) in enumerate(dated(pattern)):
@@ -106,8 +110,7 @@ def _write(made: ET.Element, entry: _Entry, shop: Shop, words: Words) -> None:
     add(made, "published", _moment(entry.day))
     add(made, "updated", _moment(entry.day))
     add(made, "link", rel="alternate", type="text/html", hreflang=shop.language, href=page)
-    for paper, name, size in entry.files:
-        label = words.text("pdf.download", paper=words.text(f"paper.{paper}"))
+    for label, name, size in entry.files:
         file = {"type": "application/pdf", "href": page + name, "length": str(size), "title": label}
         add(made, "link", rel="enclosure", **file)
     if entry.first:

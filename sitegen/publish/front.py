@@ -10,13 +10,14 @@ from sitegen.model.shop import Shop
 from sitegen.publish.catalogue import CATALOGUE, CatalogueView
 from sitegen.publish.compose import canonical, own_page_link, shop_line
 from sitegen.publish.dates import changed
+from sitegen.publish.front_view import FrontView, WayIn
 from sitegen.publish.glossary import GLOSSARY
 from sitegen.publish.lesson_pages import LIST
 from sitegen.publish.lessons import lesson_plans
 from sitegen.publish.piece import Piece
 from sitegen.publish.sharing import shop_sharing
 from sitegen.publish.stock_page import MATERIALS
-from sitegen.publish.view import Card, FrontView, Link, WayIn
+from sitegen.publish.view import Card, Link
 from sitegen.publish.words import Words
 
 NEWEST = 7
@@ -53,6 +54,10 @@ def _ways_in(shop: Shop, catalogue: CatalogueView, theme: Path, words: Words) ->
     if "free" in prices:
         count = say("front.count", count=int(prices["free"].count))
         yield WayIn(f"{CATALOGUE}#price=free", say("front.free"), say("front.to-free"), count)
+    if shop.bundles:
+        count = say("bundle.count", count=len(shop.bundles))
+        about = say("bundle.about")
+        yield WayIn(f"{CATALOGUE}#bundles", say("bundle.heading"), about, count, catalogue.bundles)
     count = say("front.lessons", count=len(lesson_plans(theme)))
     yield WayIn(LIST, say("nav.techniques"), say("front.to-techniques"), count)
     yield WayIn(MATERIALS, say("nav.materials"), say("front.to-materials"))

@@ -32,6 +32,8 @@ from sitegen.weave import weave, weave_in_tails
 FRAMES = "frames.yaml"
 NAMES = "sample"
 """Form of a word in which a language says the names of the samples' colours and parts."""
+NO_STITCH = "none"
+"""What sources call the stitch of a part that is strung."""
 TAIL_MM = 20.0
 """What a sample's short threads leave free at each end."""
 
@@ -213,6 +215,18 @@ def _lesson(plan: LessonPlan, folder: Path, words: Words) -> Lesson:
 def lesson_title(name: str, words: Words) -> str:
     """A lesson's title."""
     return words.text(f"lesson.{name}.title")
+
+
+def stitches(pattern: Pattern, words: Words) -> Mapping[str, str]:
+    """Address word -> title of each stitch the pattern is worked in, in the order of its parts."""
+    names = dict.fromkeys(part.stitch for part in pattern.parts if part.stitch != NO_STITCH)
+    return {lesson_name(name): stitch_title(name, words) for name in names}
+
+
+def stitch_title(stitch: str, words: Words) -> str:
+    """A stitch as its lesson calls it; one without a lesson as its sources do."""
+    name = lesson_name(stitch)
+    return lesson_title(name, words) if words.has(f"lesson.{name}.title") else stitch
 
 
 def frame_title(plan: LessonPlan, choice: FrameChoice, words: Words) -> str:

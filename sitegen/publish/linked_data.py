@@ -16,6 +16,7 @@ from sitegen.model.shop import Shop
 from sitegen.publish.catalogue import CATALOGUE
 from sitegen.publish.compose import canonical, page_address, site_address
 from sitegen.publish.dates import changed, published
+from sitegen.publish.downloads import sheets_label
 from sitegen.publish.how_to import how_to
 from sitegen.publish.papers import Sheets
 from sitegen.publish.piece import Piece
@@ -96,7 +97,9 @@ def list_data(place: Place, title: str, about: str, links: Sequence[Link]) -> Ma
     return _written(page, _trail(place))
 
 
-def pattern_data(piece: Piece, view: PatternView, sheets: Sheets, trail: tuple[Link, ...]) -> Markup:
+def pattern_data(
+    piece: Piece, view: PatternView, sheets: Sequence[Sheets], trail: tuple[Link, ...]
+) -> Markup:
     """A pattern's page: instructions where they are free, goods with an offer where they are for sale.
 
     The page of a colourway names the pattern by its page in the author's colours, where all is told.
@@ -158,7 +161,7 @@ def _goods(piece: Piece, view: PatternView, home: str) -> Node:
     }
 
 
-def _work(piece: Piece, view: PatternView, place: Place, sheets: Sheets) -> Node:
+def _work(piece: Piece, view: PatternView, place: Place, sheets: Sequence[Sheets]) -> Node:
     """What is true of the instructions as a work: whose they are, which edition, and as which files."""
     name = piece.pattern.name
     return {
@@ -172,12 +175,13 @@ def _work(piece: Piece, view: PatternView, place: Place, sheets: Sheets) -> Node
         "encoding": [
             {
                 "@type": "MediaObject",
-                "name": piece.words.text("pdf.download", paper=piece.words.text(f"paper.{paper}")),
-                "contentUrl": place.to(_beside(view, sheets.file_name(name, paper))),
+                "name": sheets_label(edition, paper, piece.words),
+                "contentUrl": place.to(_beside(view, edition.file_name(name, paper))),
                 "encodingFormat": "application/pdf",
                 "contentSize": Quantities(piece.words).kilobytes(len(data)),
             }
-            for paper, data in sheets.files
+            for edition in sheets
+            for paper, data in edition.files
         ],
         **_dates(piece),
     }

@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import groupby
 from operator import attrgetter, itemgetter
 
 from markupsafe import Markup
 
-from sitegen.draw.legend import sign, signs_in
+from sitegen.draw.legend import FILLED_SIGNS, sign, signs_in
+from sitegen.draw.legible import legible
 from sitegen.draw.pens import Drawing
 from sitegen.model.photo import Photo
 from sitegen.model.say import Say
 from sitegen.model.source import Aside, ChartHere, Prose, StepsHere
 from sitegen.model.thread import Bead, ThreadPath
 from sitegen.publish.blocks import (
+    LARGE,
+    LEAST_TEXT,
     PRINT,
     SCREEN,
     AsideBlock,
@@ -58,9 +61,16 @@ STRIP_SHARE = 0.75
 """A strip's scale, as a share of the usual scale of a step."""
 
 
-def fitted(drawing: Drawing, uid: str, room: tuple[float, float], largest: float) -> tuple[Markup, float]:
-    """A drawing as large as its room (width, height in mm) allows, at most `largest` times; and the scale."""
+def fitted(
+    drawing: Drawing, uid: str, room: tuple[float, float], largest: float, least: float = 0.0
+) -> tuple[Markup, float]:
+    """A drawing as large as its room (width, height in mm) allows, at most `largest` times; and the scale.
+
+    `least` is the smallest font size that it may be shown with, mm.
+    """
     scale = min(largest, _fit(drawing, room))
+    if least:
+        drawing = legible(drawing, least / scale)
     return Markup(drawing.svg(uid, scale)), scale
 
 
@@ -90,7 +100,7 @@ def blocks(piece: Piece, medium: Medium) -> tuple[Block, ...]:
 def _needs_key(block: Block, medium: Medium) -> bool:
     """Whether the key stands before a block: steps, or in print a chart that goes to a page of its own."""
     if isinstance(block, ChartBlock):
-        return medium is PRINT and block.sheets[0].height_mm > OPENING_MM
+        return medium is not SCREEN and block.sheets[0].height_mm > OPENING_MM
     return isinstance(block, StepsBlock)
 
 
@@ -101,20 +111,25 @@ def _before_steps(piece: Piece, medium: Medium) -> list[Block]:
     if piece.pattern.makes.pieces > 1:
         key = "pair.mirrored" if piece.second is not None else "pair.twice"
         before.append(ProseBlock(Markup("<p>{}</p>").format(say(key))))
-    strips = any(row.strip for section in piece.table for row in section.rows)
-    return [*before, legend(piece.path, say, medium, strips=strips)]
+    strips = medium is not LARGE and any(row.strip for section in piece.table for row in section.rows)
+    return [*before, legend(piece.path, say, medium, strips=strips, filled=not piece.unfilled)]
 
 
-def legend(path: ThreadPath, say: Say, medium: Medium, *, strips: bool = False) -> LegendBlock:
-    """The key to a path's step drawings; `strips` tells whether some rows are shown as strips."""
-    signs = tuple(
-        (
-            Markup(sign(name, say(f"legend.{name}")).svg(f"sign-{name}", medium.step_scale)),
-            say(f"legend.{name}"),
-        )
-        for name in signs_in(path, strips=strips)
-    )
-    return LegendBlock(say("legend.heading"), signs)
+def legend(
+    path: ThreadPath, say: Say, medium: Medium, *, strips: bool = False, filled: bool = True
+) -> LegendBlock:
+    """The key to a path's step drawings; `strips` tells whether some rows are shown as strips.
+
+    `filled` tells whether beads have their colours.
+    """
+    least, scale = LEAST_TEXT.get(medium.name, 0.0), medium.step_scale
+    signs = []
+    for name in signs_in(path, strips=strips):
+        words = say(f"legend.{name}" if filled or name not in FILLED_SIGNS else f"legend.{name}-unfilled")
+        drawn = sign(name, words, filled)
+        drawn = legible(drawn, least / scale) if least else drawn
+        signs.append((Markup(drawn.svg(f"sign-{name}", scale)), words))
+    return LegendBlock(say("legend.heading"), tuple(signs))
 
 
 class _Making:
@@ -156,7 +171,7 @@ class _Making:
         """A photo in its place; all pages of a pattern share the files beside the first."""
         made = self.piece.photos[photo]
         self.opening = False
-        if self.medium is PRINT:
+        if self.medium is not SCREEN:
             return PhotoBlock(in_print(made, self.language))
         folder = self.piece.beside + ("../" if self.piece.folder else "")
         return PhotoBlock(on_page(made, folder, self.language))
@@ -201,7 +216,8 @@ def chart_block(
         sheets=chart_sheets(drawing, f"{prefix}chart-{index}", medium, say, opens),
         row_label=say(f"chart.{kind}"),
         rows=word_rows(piece, index, f"{prefix}row-{index + 1}", kind if medium is SCREEN else ""),
-        files=() if medium is PRINT else chart_links(piece, index, prefix),
+        files=chart_links(piece, index, prefix) if medium is SCREEN else (),
+        apart=f"{prefix}words-of-{index + 1}" if medium in (PRINT, LARGE) else "",
     )
 
 
@@ -259,9 +275,13 @@ def steps_block(piece: Piece, section: TableSection, anchor: str, medium: Medium
     A drawing that is far too large for that is shown smaller by itself, and does not shrink the others.
     """
     fits = [_fit(drawing, medium.step) for row in section.rows for drawing in row.drawings]
-    scale = min([medium.step_scale, *(fit for fit in fits if fit >= LEAST_SHARE * medium.step_scale)])
+    least = 1.0 if medium is LARGE else LEAST_SHARE
+    scale = min([medium.step_scale, *(fit for fit in fits if fit >= least * medium.step_scale)])
     shared = shared_words(section.rows)
     told = {number for words in shared.values() for one in words for number in one.rows}
+    see_at = {row.number: f"{anchor}-{row.drawn_at[-1]}" for row in section.rows if row.drawn_at}
+    if medium is SCREEN:
+        see_at = {}
     return StepsBlock(
         part=section.part,
         heading=piece.words.text("steps.heading", part=section.part),
@@ -269,27 +289,31 @@ def steps_block(piece: Piece, section: TableSection, anchor: str, medium: Medium
         rows=tuple(
             replace(
                 _step(piece, row, f"{anchor}-{row.number}", scale, medium),
-                before=tuple(_shared(piece, words) for words in shared.get(row.number, ())),
+                before=tuple(_shared(piece, words, see_at) for words in shared.get(row.number, ())),
                 sentences=() if row.number in told else row.sentences,
                 see="" if row.number in told else row.see,
+                see_at=see_at.get(row.number, ""),
             )
             for row in section.rows
         ),
     )
 
 
-def _shared(piece: Piece, words: SharedWords) -> SharedLine:
+def _shared(piece: Piece, words: SharedWords, see_at: Mapping[int, str]) -> SharedLine:
     first, last = words.rows[0], words.rows[-1]
     steps = piece.words.text("steps.range", first=first, last=last)
     if last - first >= len(words.rows):
         *most, last_named = map(str, words.rows)
         steps = piece.words.text("steps.list", most=", ".join(most), last=last_named)
-    return SharedLine(steps, " ".join(map(str, words.rows)), words.sentences, words.see)
+    numbers = " ".join(map(str, words.rows))
+    return SharedLine(steps, numbers, words.sentences, words.see, see_at.get(first, ""))
 
 
 def _step(piece: Piece, row: TableRow, uid: str, scale: float, medium: Medium) -> StepRow:
     strip = None
-    if row.strip is not None:
+    wide = any(min(scale, _fit(one, medium.step)) * one.width_mm > medium.beside_mm for one in row.drawings)
+    least = LEAST_TEXT.get(medium.name, 0.0)
+    if row.strip is not None and medium is not LARGE:
         largest = STRIP_SHARE * medium.step_scale
         strip = Figure(fitted(row.strip, f"{uid}-0", medium.strip, largest)[0], "")
     return StepRow(
@@ -299,11 +323,14 @@ def _step(piece: Piece, row: TableRow, uid: str, scale: float, medium: Medium) -
         tick=piece.words.text("steps.tick", number=row.number),
         pick_up=tuple(chip(piece.pattern, count, letter) for count, letter in row.pick_up),
         figures=tuple(
-            Figure(fitted(drawing, f"{uid}-{place}", medium.step, scale)[0], "")
+            Figure(fitted(drawing, f"{uid}-{place}", medium.step, scale, least)[0], "")
             for place, drawing in enumerate(row.drawings, 1)
         ),
         strip=strip,
-        across=strip is not None or len(row.sentences) > MANY,
+        across=wide
+        or (medium is LARGE and not row.drawings)
+        or strip is not None
+        or len(row.sentences) > MANY,
         see=row.see,
         drawn_at=str(row.drawn_at[-1]) if row.drawn_at else "",
         sentences=row.sentences,

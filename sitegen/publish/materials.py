@@ -8,6 +8,7 @@ from markupsafe import Markup
 
 from sitegen.draw.bead_key import bead_keys
 from sitegen.draw.pens import Drawing
+from sitegen.draw.spared import spared
 from sitegen.measure.difficulty import shown_points
 from sitegen.model.measures import BeadCount
 from sitegen.model.numbers import plain
@@ -63,6 +64,8 @@ def bead_scale(piece: Piece) -> str:
 def _keys(piece: Piece) -> tuple[Mapping[str, Drawing], float]:
     """Letter -> how its bead looks, and the scale that all of them share."""
     drawn = bead_keys(piece.pattern, piece.words.text)
+    if piece.unfilled:
+        drawn = {letter: spared(one) for letter, one in drawn.items()}
     fits = [min(KEY_ROOM[0] / one.width_mm, KEY_ROOM[1] / one.height_mm) for one in drawn.values()]
     return drawn, min([LARGEST_KEY, *fits])
 
@@ -171,8 +174,13 @@ def difficulty(piece: Piece) -> Difficulty:
 
 def cautions(piece: Piece) -> tuple[Fact, ...]:
     """What can hurt in making and wearing it."""
+    return cautions_of(uses(piece), piece.words)
+
+
+def uses(piece: Piece) -> Uses:
+    """What a piece has that may hurt, and that asks for tools."""
     findings = (name.partition(",")[0] for name in piece.findings)  # a ring is named with its size
-    return cautions_of(uses_of([piece.pattern], [piece.thread], findings), piece.words)
+    return uses_of([piece.pattern], [piece.thread], findings)
 
 
 def uses_of(patterns: Sequence[Pattern], threads: Iterable[str], findings: Iterable[str]) -> Uses:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Protocol
 
+from sitegen.publish.front_view import FrontView
 from sitegen.publish.lean_script import lean_script
 from sitegen.publish.lesson_pages import LIST
 from sitegen.publish.lesson_view import LessonsView, LessonView
@@ -13,7 +14,7 @@ from sitegen.publish.linked_data import FRONT
 from sitegen.publish.shop_pages import LostView
 from sitegen.publish.theme import templates
 from sitegen.publish.theme_look import screen_style
-from sitegen.publish.view import FrontView, PatternView, ShopLine
+from sitegen.publish.view import PatternView, ShopLine
 from sitegen.publish.words import Words
 
 

@@ -8,16 +8,25 @@ in its own shade; here all but one are taken out.
 from __future__ import annotations
 
 import io
-from collections.abc import Iterator, Mapping
+import re
+from collections.abc import Mapping
 from dataclasses import dataclass
-from xml.sax.saxutils import escape
 
 import pikepdf
-from pikepdf import Array, Dictionary, Name, Object, Operator, Pdf
+from pikepdf import Array, Name, Pdf
 
-from sitegen.publish.tags import reachable_marks, repair_tags
+from sitegen.model.shop import EDITIONS
+from sitegen.publish.lean_content import lean_content
+from sitegen.publish.lean_tags import thin_tags
+from sitegen.publish.packet import describe
+from sitegen.publish.tags import parent_tree, reachable_marks, repair_tags
+from sitegen.publish.tick_fields import draw_ticks
 
-Instruction = pikepdf.ContentStreamInstruction | pikepdf.ContentStreamInlineImage
+_MARKED = re.compile(rb"/\w+\n<</MCID (\d+)>>\nBDC\n")
+_END = b"EMC\n"
+_ARTIFACT = b"/Artifact <</Type /Pagination>> BDC\n"
+_FILL = re.compile(rb"(\S+) (\S+) (\S+) rg\n")
+"""Content as the print engine writes it, a word or an instruction a line."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,10 +56,13 @@ class Sheets:
     """(name of the paper, PDF)."""
     language: str = ""
     """In the names of its files; empty for the first of the shop."""
+    edition: str = EDITIONS[0]
+    """One of `EDITIONS`; the first is not in the names of its files."""
 
     def file_name(self, pattern: str, paper: str) -> str:
-        """What the PDF is called: `fern-a4.pdf`, `fern-de-a4.pdf`."""
-        return "-".join(filter(None, (pattern, self.language, paper))) + ".pdf"
+        """What the PDF is called: `fern-a4.pdf`, `fern-de-a4.pdf`, `fern-de-ink-a4.pdf`."""
+        edition = "" if self.edition == EDITIONS[0] else self.edition
+        return "-".join(filter(None, (pattern, self.language, edition, paper))) + ".pdf"
 
 
 def sheets(layout: bytes, titles: Mapping[str, str], language: str = "", carried: str = "") -> Sheets:
@@ -60,29 +72,36 @@ def sheets(layout: bytes, titles: Mapping[str, str], language: str = "", carried
     """
     files = []
     with Pdf.open(io.BytesIO(layout)) as pdf:
-        marks = reachable_marks(pdf)
         repair_tags(pdf, carried)
+        thin_tags(pdf)
+        draw_ticks(pdf)
+        marks = reachable_marks(pdf)
         pdf.Root.ViewerPreferences.PrintScaling = Name("/None")
         pdf.Root.ViewerPreferences.PickTrayByPDFSize = True
         middles = [_middle(page) for page in pdf.pages]
-        contents = [_by_paper(pdf, page, marks) for page in pdf.pages]
-        title = titles[PAPERS[0].name]
+        lean = zip(pdf.pages, lean_content(pdf), strict=True)
+        contents = [_by_paper(pdf, page, content, marks) for page, content in lean]
         for paper in PAPERS:
-            _retitle(pdf, title, title := titles[paper.name])
+            pdf.docinfo["/Title"] = titles[paper.name]
+            describe(pdf)
             for page, middle, content in zip(pdf.pages, middles, contents, strict=True):
                 page.obj.Contents = pdf.make_stream(content[paper.name])
                 _cut_to(page, middle, paper)
-            out = io.BytesIO()
-            pdf.save(out, deterministic_id=True, object_stream_mode=pikepdf.ObjectStreamMode.generate)
-            files.append((paper.name, out.getvalue()))
+            files.append((paper.name, saved(pdf)))
     return Sheets(len(middles), tuple(files), language)
 
 
-def _retitle(pdf: Pdf, old: str, new: str) -> None:
-    """Set the title, in the XMP packet as plain text: pikepdf's own editor would add a date."""
-    pdf.docinfo["/Title"] = new
-    packet = pdf.Root.Metadata.read_bytes()
-    pdf.Root.Metadata.write(packet.replace(f">{escape(old)}<".encode(), f">{escape(new)}<".encode()))
+def saved(pdf: Pdf) -> bytes:
+    """The finished file: the same bytes for the same contents.
+
+    A line end stands between the data of a stream and `endstream`. After data that end in a carriage return,
+    a line feed would be read as one line end with it, and the data as one byte short of its length: there the
+    line end is a carriage return too (ISO 32000-1, 7.5.1 and 7.3.8.1; ISO 19005-2, 6.1.7.1).
+    """
+    out = io.BytesIO()
+    generate = pikepdf.ObjectStreamMode.generate
+    pdf.save(out, deterministic_id=True, object_stream_mode=generate, fix_metadata_version=False)
+    return out.getvalue().replace(b"\r\nendstream", b"\r\rendstream")
 
 
 def _middle(page: pikepdf.Page) -> tuple[float, float]:
@@ -98,61 +117,36 @@ def _cut_to(page: pikepdf.Page, middle: tuple[float, float], paper: Paper) -> No
         page.obj[name] = box
 
 
-def _by_paper(pdf: Pdf, page: pikepdf.Page, marks: set[tuple[object, int]]) -> dict[str, bytes]:
+def _by_paper(
+    pdf: Pdf, page: pikepdf.Page, content: bytes, marks: set[tuple[object, int]]
+) -> dict[str, bytes]:
     """The page's content for each paper: of the papers' names only its own.
 
     Heads and feet, the marked content that no element of the structure tree holds, become artifacts: they
     are not read aloud.
     """
-    kept: dict[str, list[Instruction]] = {paper.name: [] for paper in PAPERS}
-    run: list[Instruction] = []
-    depth = 0
+    kept: dict[str, list[bytes]] = {paper.name: [] for paper in PAPERS}
     slots: list[int] = []
-    for instruction in pikepdf.parse_content_stream(page):
-        operator = str(instruction.operator)
-        mark = _mark(instruction) if operator == "BDC" and not depth else None
-        if mark is not None and (page.obj.objgen, mark) not in marks:
-            slots.append(mark)
-            artifact = [Name.Artifact, Dictionary(Type=Name.Pagination)]
-            run, depth = [pikepdf.ContentStreamInstruction(artifact, Operator("BDC"))], 1
+    done = 0
+    for found in _MARKED.finditer(content):
+        if (page.obj.objgen, int(found[1])) in marks:
             continue
-        if not depth:
-            for content in kept.values():
-                content.append(instruction)
-            continue
-        run.append(instruction)
-        depth += {"BDC": 1, "BMC": 1, "EMC": -1}.get(operator, 0)
-        if not depth:
-            fills = {_fill(one) for one in run}
-            for paper in PAPERS:
-                if not any(other.shade in fills for other in PAPERS if other is not paper):
-                    kept[paper.name].extend(run)
+        slots.append(int(found[1]))
+        end = content.index(_END, found.end()) + len(_END)
+        run = content[found.end() : end]
+        fills = {tuple(round(float(part) * 255) for part in fill.groups()) for fill in _FILL.finditer(run)}
+        for paper in PAPERS:
+            kept[paper.name].append(content[done : found.start()])
+            if not any(other.shade in fills for other in PAPERS if other is not paper):
+                kept[paper.name] += (_ARTIFACT, run)
+        done = end
     _forget(pdf, page, slots)
-    return {name: pikepdf.unparse_content_stream(content) for name, content in kept.items()}
-
-
-def _mark(instruction: Instruction) -> int | None:
-    """The number of the marked content that begins here, if it has one."""
-    values = instruction.operands[1]
-    return int(values.MCID) if isinstance(values, Object) and "/MCID" in values else None
-
-
-def _fill(instruction: Instruction) -> tuple[int, ...]:
-    """The fill colour this instruction sets, in 255ths; empty for any other instruction."""
-    if str(instruction.operator) != "rg":
-        return ()
-    return tuple(round(float(part) * 255) for part in instruction.operands)
+    return {name: b"".join((*parts, content[done:])) for name, parts in kept.items()}
 
 
 def _forget(pdf: Pdf, page: pikepdf.Page, slots: list[int]) -> None:
     """Empty the places of marked content that is no longer part of the structure."""
-    for key, entry in _parent_tree(pdf):
+    for key, entry in parent_tree(pdf):
         if key == int(page.obj.StructParents):
             for slot in slots:
                 entry[slot] = None
-
-
-def _parent_tree(pdf: Pdf) -> Iterator[tuple[int, Object]]:
-    numbers = pdf.Root.StructTreeRoot.ParentTree.Nums
-    for at in range(0, len(numbers), 2):
-        yield int(numbers[at]), numbers[at + 1]

@@ -45,6 +45,8 @@ class Piece:
     """The same piece in each colourway; empty for a piece in one."""
     photos: Mapping[Photo, Developed] = field(default_factory=dict)
     """Every photo of the pattern at its sizes."""
+    unfilled: bool = False
+    """Shown in outlines and letters alone, to save ink."""
     written: Pattern | None = None
     """The pattern in its author's words, where it is shown in another language."""
 

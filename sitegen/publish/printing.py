@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import logging
 import mimetypes
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass
-from functools import lru_cache
+from dataclasses import dataclass, replace
+from functools import lru_cache, partial
 from pathlib import Path
+from types import MappingProxyType
 from typing import Any
 from urllib.parse import urlsplit
 
@@ -18,7 +19,11 @@ from weasyprint import CSS, HTML
 from weasyprint.text.fonts import FontConfiguration
 from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
 
+from sitegen.model.shop import EDITIONS
+from sitegen.publish.binding import bind
 from sitegen.publish.chips import style_sheet
+from sitegen.publish.drawings_apart import take_apart
+from sitegen.publish.editions import TEMPLATES
 from sitegen.publish.papers import PAPERS, Sheets, sheets
 from sitegen.publish.photo import SCHEME as PHOTO_SCHEME
 from sitegen.publish.photo import PhotoFile
@@ -27,10 +32,12 @@ from sitegen.publish.theme import templates
 from sitegen.publish.theme_look import print_style
 from sitegen.publish.view import PatternView
 from sitegen.publish.words import Words
+from sitegen.publish.words_used import words_used
 
 SCHEME = "theme"
 """Addresses in print are `theme:/fonts/NAME`: a file of the theme's own folder."""
 
+NO_DRAWINGS: Mapping[str, bytes] = MappingProxyType({})
 _ENGINE = logging.getLogger("weasyprint")
 
 
@@ -54,18 +61,27 @@ class PrintJob:
     """As it is in the names of the files; empty for the first of the shop."""
     author_language: str = ""
     """Of the texts that are not in the language of the sheets."""
+    edition: str = EDITIONS[0]
+    """Which of the editions of the pattern it is."""
+    bound: tuple[str, ...] = ()
+    """For a bundle, the sheets of its patterns as HTML: they come behind its own, in one document."""
 
 
 class _Jail(URLFetcher):  # type: ignore[misc]  # WeasyPrint has no type information
-    """Hands out the theme's files and the job's photos, and stops the printing at any other address."""
+    """Hands out the theme's files and the job's pictures, and stops the printing at any other address."""
 
-    def __init__(self, theme: Path, photos: tuple[PhotoFile, ...] = ()) -> None:
+    def __init__(
+        self, theme: Path, photos: tuple[PhotoFile, ...] = (), drawings: Mapping[str, bytes] = NO_DRAWINGS
+    ) -> None:
         super().__init__()
         self._theme = theme.resolve()
         self._photos = {f"{PHOTO_SCHEME}:/{name}": data for name, data in photos}
+        self._drawings = drawings
 
     def fetch(self, url: str, headers: object = None) -> URLFetcherResponse:
-        """A file of the theme or a photo of the job. Raises FatalURLFetchingError for anything else."""
+        """A file of the theme or a picture of the job. Raises FatalURLFetchingError for anything else."""
+        if url in self._drawings:
+            return URLFetcherResponse(url, self._drawings[url], {"Content-Type": "image/svg+xml"})
         if url in self._photos:
             return URLFetcherResponse(url, self._photos[url], {"Content-Type": "image/jpeg"})
         parts = urlsplit(url)
@@ -78,18 +94,18 @@ class _Jail(URLFetcher):  # type: ignore[misc]  # WeasyPrint has no type informa
 
 @dataclass(frozen=True, slots=True)
 class _Press:
-    """What is the same for every job of a theme."""
+    """What is the same for every job of a theme and an edition."""
 
     fonts: Any
     style: CSS
 
 
-@lru_cache(maxsize=2)
-def _press(theme: Path) -> _Press:
-    """Fonts and style sheet, read once in each process."""
+@lru_cache(maxsize=2 * len(EDITIONS))
+def _press(theme: Path, edition: str = EDITIONS[0]) -> _Press:
+    """Fonts and an edition's style sheet, read once in each process."""
     fonts = FontConfiguration()
     with _listening("the theme's print style"):
-        sheet, jail = print_style(theme), _Jail(theme)
+        sheet, jail = print_style(theme, edition), _Jail(theme)
         style = CSS(string=sheet, base_url=f"{SCHEME}:/", url_fetcher=jail, font_config=fonts)
     return _Press(fonts, style)
 
@@ -103,37 +119,55 @@ def theme_letters(theme: Path) -> frozenset[str]:
 
 def print_job(view: PatternView, words: Words, theme: Path) -> PrintJob:
     """A view -> the job of printing it."""
+    title = view.title
+    if view.printed_as != EDITIONS[0]:
+        title = words.text("pdf.title-edition", title=title, edition=words.text(f"edition.{view.printed_as}"))
     titles = tuple(
-        (paper.name, words.text("pdf.title", title=view.title, paper=words.text(f"paper.{paper.name}")))
+        (paper.name, words.text("pdf.title", title=title, paper=words.text(f"paper.{paper.name}")))
         for paper in PAPERS
     )
     chips = Markup(style_sheet(view.inks))
     html = (
         templates(theme)
-        .get_template("sheets.html")
-        .render(view=view, t=words.text, title=titles[0][1], chips=chips)
+        .get_template(TEMPLATES[view.printed_as])
+        .render(
+            view=view,
+            t=words.text,
+            title=titles[0][1],
+            chips=chips,
+            words_in=partial(words_used, stitches=view.book.stitches if view.book else (), words=words),
+        )
     )
     language = view.shop.language if view.shop.folder else ""
     name = f"{view.name} in {language}" if language else view.name
+    if view.printed_as != EDITIONS[0]:
+        name = f"{name} ({view.printed_as})"
     author_language = view.shop.tongues[0].language
-    return PrintJob(name, html, titles, theme, view.photo_files, language, author_language)
+    return PrintJob(
+        name, html, titles, theme, view.photo_files, language, author_language, edition=view.printed_as
+    )
 
 
 def print_sheets(job: PrintJob) -> Sheets:
     """A job -> its PDFs. Raises PrintFault with all that the engine complained of."""
-    press = _press(job.theme)
+    press = _press(job.theme, job.edition)
     try:
         with _listening(job.name):
-            document = HTML(string=job.html, base_url=f"{SCHEME}:/", url_fetcher=_Jail(job.theme, job.photos))
+            drawings: dict[str, bytes] = {}
+            html, *bound = (take_apart(part, drawings) for part in (job.html, *job.bound))
+            jail = _Jail(job.theme, job.photos, drawings)
+            document = HTML(string=html, base_url=f"{SCHEME}:/", url_fetcher=jail)
+            bind(document.etree_element, [HTML(string=part).etree_element for part in bound])
             carry_languages(document.etree_element)
             layout = document.write_pdf(
-                stylesheets=[press.style], font_config=press.fonts, pdf_variant="pdf/ua-1"
+                stylesheets=[press.style], font_config=press.fonts, pdf_variant="pdf/a-2a", pdf_forms=True
             )
     except FatalURLFetchingError as error:
         raise PrintFault(f"{job.name}: {error}") from error
     except (ArithmeticError, AttributeError, LookupError, TypeError, ValueError) as error:
         raise PrintFault(f"{job.name}: the print engine failed: {error}") from error
-    return sheets(layout, dict(job.titles), job.language, job.author_language)
+    made = sheets(layout, dict(job.titles), job.language, job.author_language)
+    return replace(made, edition=job.edition)
 
 
 @contextmanager

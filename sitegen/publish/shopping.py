@@ -49,7 +49,7 @@ class ListView:
 
 
 @dataclass(frozen=True, slots=True)
-class _Bead:
+class SoldBead:
     """A bead as it is bought: what differs in any of this is bought by itself."""
 
     bead: str
@@ -70,10 +70,12 @@ class _Bead:
 def list_view(pieces: Sequence[Piece], shop: Shop, words: Words) -> ListView:
     """The page; its patterns are all of the shop's, each in the author's colours and in every colourway."""
     every = [one for piece in pieces for one in (piece, *piece.ways)]
-    said: dict[_Bead, tuple[str, str]] = {}
+    said: dict[SoldBead, tuple[str, str]] = {}
     for piece in every:
         for count in piece.measures.beads:
-            said.setdefault(_bead(piece, count), (bead_words(count.bead, count.finish, words), count.name))
+            said.setdefault(
+                sold_bead(piece, count), (bead_words(count.bead, count.finish, words), count.name)
+            )
     beads = sorted(said, key=lambda bead: (bead.drawer, str(bead)))
     place = {bead: number for number, bead in enumerate(beads)}
     data = {
@@ -83,7 +85,7 @@ def list_view(pieces: Sequence[Piece], shop: Shop, words: Words) -> ListView:
         "patterns": {
             list_name(piece): {
                 **_shown(piece, words),
-                "beads": [[place[_bead(piece, count)], count.each] for count in piece.measures.beads],
+                "beads": [[place[sold_bead(piece, count)], count.each] for count in piece.measures.beads],
                 **_supplies(piece, words),
             }
             for piece in every
@@ -100,11 +102,12 @@ def list_view(pieces: Sequence[Piece], shop: Shop, words: Words) -> ListView:
     )
 
 
-def _bead(piece: Piece, count: BeadCount) -> _Bead:
+def sold_bead(piece: Piece, count: BeadCount) -> SoldBead:
+    """A line of a piece's bead list as the bead that is bought, alike in all patterns that take it."""
     pattern = piece.pattern
     colour = pattern.colour(count.letter)
     stock = piece.shop.stock.get(colour.stock) if colour and colour.stock else None
-    return _Bead(
+    return SoldBead(
         bead=tidy(count.bead),
         finish=tidy(count.finish),
         name=piece.author_name(count.letter).casefold(),
@@ -115,7 +118,7 @@ def _bead(piece: Piece, count: BeadCount) -> _Bead:
     )
 
 
-def _sold(bead: _Bead, kind: str, name: str) -> Node:
+def _sold(bead: SoldBead, kind: str, name: str) -> Node:
     """`per_gram` beads weigh a gram; `pack` is in grams."""
     told = {"kind": kind, "name": name, "hex": bead.hex, "per_gram": bead.per_gram, "pack": bead.pack_grams}
     return told if bead.price is None else {**told, "price": bead.price}

@@ -46,22 +46,33 @@ def elements(pdf: Pdf) -> Iterator[Object]:
     while waiting:
         element = waiting.pop()
         yield element
-        below = [kid for kid in _kids(element) if isinstance(kid, Dictionary) and "/S" in kid]
-        waiting.extend(reversed(below))
+        waiting.extend(reversed(_elements_in(element)))
 
 
-def _kids(element: Object) -> list[Object | int]:
+def kids_of(element: Object) -> list[Object | int]:
+    """What an element holds: elements, references to fields and links, and numbers of marked content."""
     if "/K" not in element:
         return []
     kids = element.K
     return list(kids) if isinstance(kids, Array) else [kids]
 
 
+def _elements_in(element: Object) -> list[Object]:
+    return [kid for kid in kids_of(element) if isinstance(kid, Dictionary) and "/S" in kid]
+
+
+def parent_tree(pdf: Pdf) -> Iterator[tuple[int, Object]]:
+    """Its entries: the key of a page with the owners of its marked content, that of a note with its own."""
+    numbers = pdf.Root.StructTreeRoot.ParentTree.Nums
+    for at in range(0, len(numbers), 2):
+        yield int(numbers[at]), numbers[at + 1]
+
+
 def reachable_marks(pdf: Pdf) -> set[tuple[object, int]]:
     """(page, number) of all marked content that an element holds; a page is named by its object number."""
     found: set[tuple[object, int]] = set()
     for element in elements(pdf):
-        for kid in _kids(element):
+        for kid in kids_of(element):
             if isinstance(kid, Dictionary):
                 if "/MCID" in kid:
                     page = kid.Pg if "/Pg" in kid else element.Pg
@@ -72,7 +83,7 @@ def reachable_marks(pdf: Pdf) -> set[tuple[object, int]]:
 
 
 def repair_tags(pdf: Pdf, carried: str = "") -> None:
-    """Add scopes, the tree of names, figures' places and links' print flags, in place.
+    """Add scopes, the tree of names, items of lists, figures' places and links' print flags, in place.
 
     `carried` is the language of what was put into carriers.
     """
@@ -85,6 +96,8 @@ def repair_tags(pdf: Pdf, carried: str = "") -> None:
             _scope(element)
         elif kind == "/Figure":
             _place(element)
+        elif kind == "/L":
+            _terms(element)
         elif kind == CARRIED:
             element.S, element.Lang = Name.Span, carried
     if named:
@@ -102,7 +115,7 @@ def repair_tags(pdf: Pdf, carried: str = "") -> None:
 
 def _scope(row: Object) -> None:
     """A row of heading cells alone heads columns; a heading cell among others heads its row."""
-    cells = [kid for kid in _kids(row) if isinstance(kid, Dictionary)]
+    cells = [kid for kid in kids_of(row) if isinstance(kid, Dictionary)]
     heads = [cell for cell in cells if cell.S == Name.TH]
     scope = Name.Column if len(heads) == len(cells) else Name.Row
     for cell in heads:
@@ -111,6 +124,23 @@ def _scope(row: Object) -> None:
             cell.A = own
         else:
             cell.A = Array([*(cell.A if isinstance(cell.A, Array) else [cell.A]), own])
+
+
+def _terms(list_: Object) -> None:
+    """A group of a list of terms is one item of it: the term its label, the meaning its body.
+
+    The engine has an item for each of the two, within the group; of a group that goes on from the page before
+    only the meaning is left.
+    """
+    for group in _elements_in(list_):
+        if str(group.S) != "/Div":
+            continue
+        bodies = [body for item in _elements_in(group) for body in _elements_in(item)]
+        for body in bodies:
+            body.P = group
+        if len(bodies) > 1:
+            bodies[0].S = Name.Lbl
+        group.S, group.K = Name.LI, Array(bodies)
 
 
 def _place(figure: Object) -> None:

@@ -10,11 +10,13 @@ from __future__ import annotations
 
 from markupsafe import Markup
 
-from sitegen.draw.bars import inch_bar, millimetre_bar
+from sitegen.draw.bars import LABEL_MM, inch_bar, millimetre_bar
+from sitegen.draw.legible import legible, smallest_text
 from sitegen.draw.pens import Drawing
 from sitegen.draw.template import is_round, is_string, laid_straight, template
 from sitegen.draw.tiles import tiles
 from sitegen.model.say import Say
+from sitegen.publish.blocks import LARGE, LEAST_TEXT, PRINT, Medium
 from sitegen.publish.piece import Piece
 from sitegen.publish.quantities import Quantities
 from sitegen.publish.true_size import TemplateSheet, TemplateView, TrueSize
@@ -30,15 +32,19 @@ SHEET: Room = (152.0, 198.0)
 """On a sheet of its own, with two bars."""
 OVERLAP_MM = 10.0
 """What neighbouring sheets share: enough to lay them on each other and tape them."""
+LARGE_SHEET: Room = (140.0, 150.0)
+"""The same in large print, whose bars have larger numbers."""
 KEY_SCALE = 1.6
 """The small map of the sheets has room to be larger than it is drawn."""
 GAP_MM = 6.0
 """Between the two pieces of a pair."""
 
 
-def template_view(piece: Piece) -> TemplateView:
+def template_view(piece: Piece, medium: Medium = PRINT) -> TemplateView:
     """The template of one piece; of both where a pair is mirrored and one sheet holds both."""
     say = piece.words.text
+    if medium is LARGE:
+        return large_template_view(piece)
     drawings = _drawings(piece)
     room = next((name for name, size in (("beside", BESIDE), ("under", UNDER)) if _fits(drawings, size)), "")
     sheets = () if room else _sheets(piece, drawings)
@@ -54,6 +60,48 @@ def template_view(piece: Piece) -> TemplateView:
         lying=Markup(millimetre_bar(say, upright=False).svg("bar-lying")),
         inches=Markup(inch_bar(say).svg("bar-inches")),
         figures=_figures(piece, drawings) if room else (),
+        sheets=sheets,
+    )
+
+
+def large_template_view(piece: Piece) -> TemplateView:
+    """The template in large print: on sheets of its own, without letters that beads are too small for."""
+    say, measures, tell = piece.words.text, piece.measures, Quantities(piece.words)
+    least = LEAST_TEXT[LARGE.name]
+    lies_straight = _too_long(piece, _drawing(piece))
+    whole = legible(
+        laid_straight(piece.path, piece.pattern.title, LARGE_SHEET[0], say)
+        if lies_straight
+        else _drawing(piece, sized=False),
+        least,
+    )
+    parts = tiles(whole, LARGE_SHEET, OVERLAP_MM, say, least)
+    count = len(parts.sheets)
+    about = list(_about(piece, (whole,)))
+    if count > 1:
+        size = tell.size(measures.width_mm, measures.height_mm)
+        about.append(say("template.sheets", count=count, size=size))
+    size = tell.both_sizes(measures.width_mm, measures.height_mm)
+    sheets = tuple(
+        TemplateSheet(
+            say("template.sheet-of", number=number, count=count) if count > 1 else say("template.sheet"),
+            *_bars(say, number, least),
+            figures=(TrueSize(Markup(sheet.svg(f"template-{number}")), "" if lies_straight else size),),
+            key=Markup(
+                parts.keys[number - 1].svg(f"template-key-{number}", least / smallest_text(parts.keys[0]))
+            )
+            if parts.keys
+            else Markup(),
+        )
+        for number, sheet in enumerate(parts.sheets, 1)
+    )
+    return TemplateView(
+        placing="sheets",
+        about=tuple(about),
+        upright=Markup(millimetre_bar(say, upright=True, label_mm=least).svg("bar-upright")),
+        lying=Markup(millimetre_bar(say, upright=False, label_mm=least).svg("bar-lying")),
+        inches=Markup(inch_bar(say, least).svg("bar-inches")),
+        figures=(),
         sheets=sheets,
     )
 
@@ -146,9 +194,9 @@ def _sheets(piece: Piece, drawings: tuple[Drawing, ...]) -> tuple[TemplateSheet,
     )
 
 
-def _bars(say: Say, number: int) -> tuple[Markup, Markup]:
+def _bars(say: Say, number: int, label_mm: float = LABEL_MM) -> tuple[Markup, Markup]:
     """A sheet's own upright and lying bar."""
     return (
-        Markup(millimetre_bar(say, upright=True).svg(f"bar-upright-{number}")),
-        Markup(millimetre_bar(say, upright=False).svg(f"bar-lying-{number}")),
+        Markup(millimetre_bar(say, upright=True, label_mm=label_mm).svg(f"bar-upright-{number}")),
+        Markup(millimetre_bar(say, upright=False, label_mm=label_mm).svg(f"bar-lying-{number}")),
     )

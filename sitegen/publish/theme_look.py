@@ -10,6 +10,8 @@ from pathlib import Path
 
 from fontTools.ttLib import TTFont
 
+from sitegen.model.numbers import plain
+from sitegen.model.shop import EDITIONS
 from sitegen.model.theme import ThemeFile
 from sitegen.read.theme_file import read_theme_file
 
@@ -26,6 +28,10 @@ FALLBACKS = {
 FURTHER = (range(0x100, 0x2B0), range(0x1E00, 0x1F00))
 """Letters that a screen font may keep in a file of their own, `NAME-further.woff2`: only pages that have one
 of them load it. Source: Unicode Standard, blocks Latin Extended-A, -B, IPA, Latin Extended Additional."""
+LARGE_PRINT = EDITIONS[2]
+LEAST_POINTS, TEXT_POINTS = 18.0, 9.6
+"""The smallest type of large print; the size of running text in `print.css` that becomes it."""
+_SIZE = re.compile(r"(font(?:-size)?:[^;{}/]*?)(\d*\.?\d+)pt")
 _ITALIC = 1
 _NAME = re.compile(r"var\(--([a-z]+)\)")
 
@@ -94,12 +100,30 @@ def screen_style(folder: Path) -> bytes:
     return "\n".join(parts).encode()
 
 
-def print_style(folder: Path) -> str:
-    """The style sheet of print; it knows no names, so every one is replaced by its value."""
+def print_style(folder: Path, edition: str = EDITIONS[0]) -> str:
+    """An edition's style sheet of print; it knows no names, so every one is replaced by its value.
+
+    After the rules of all editions come those of its own, and in large print every size is a larger one.
+    """
     look = theme_look(folder)
     values = dict(look.light) | {face: f'"{family}"' for face, family in look.families.items()}
     rules = "\n".join(_sheets(folder, "print.css", "more-print.css"))
+    if edition == LARGE_PRINT:
+        rules = enlarged(rules)
+    rules = "\n".join([rules, *_sheets(folder, f"print-{edition}.css")])
     return "\n".join([*_faces(look, "theme:/fonts/{}.ttf"), _NAME.sub(lambda found: values[found[1]], rules)])
+
+
+def enlarged(rules: str) -> str:
+    """Print rules with every font size in points of at least `LEAST_POINTS`.
+
+    The running text becomes that; what is larger by some points stays so much larger.
+    """
+
+    def larger(found: re.Match[str]) -> str:
+        return f"{found[1]}{plain(LEAST_POINTS + max(0.0, float(found[2]) - TEXT_POINTS))}pt"
+
+    return _SIZE.sub(larger, rules)
 
 
 def _declared(names: Mapping[str, str], scheme: str) -> str:

@@ -10,7 +10,9 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from sitegen.publish.blocks import Block, ChartSheet, Figure
+from sitegen.model.shop import EDITIONS
+from sitegen.publish.blocks import Block, ChartBlock, ChartSheet, Figure
+from sitegen.publish.downloads import DownloadGroup
 from sitegen.publish.photo import PhotoBlock, PhotoFile, PhotoImage, files_of
 from sitegen.publish.true_size import TemplateView
 
@@ -169,16 +171,6 @@ class Difficulty:
 
 
 @dataclass(frozen=True, slots=True)
-class Download:
-    """A PDF that lies beside the page."""
-
-    href: str
-    label: str
-    size: str
-    """Pages and kilobytes."""
-
-
-@dataclass(frozen=True, slots=True)
 class Spot:
     """Words that lead to a place on the same page, or to where a pattern is sold."""
 
@@ -257,6 +249,39 @@ class ShopLine:
 
 
 @dataclass(frozen=True, slots=True)
+class Book:
+    """What makes a book of the printed sheets: what they have beyond the page."""
+
+    level: Fact
+    """How hard it is, among the facts of the cover."""
+    contents: tuple[Spot, ...]
+    """Chapters, and the charts and steps of each part, in their order."""
+    tools: tuple[Fact, ...]
+    before: tuple[Spot, ...]
+    """What to do before the first bead, and the place to turn to; empty where there is none."""
+    stitches: tuple[str, ...]
+    """Its stitches, as message keys name them: they are explained too."""
+    colophon: tuple[Fact, ...]
+    """Whose it is, where one may ask, which edition, and the address of its page."""
+    code: Figure | None
+    """The QR code of that page; None for a shop without an address."""
+
+
+@dataclass(frozen=True, slots=True)
+class Imprint:
+    """What a PDF says of itself beside its title and its summary."""
+
+    author: str
+    keywords: tuple[str, ...]
+    published: str
+    """Date of the first edition, such as `2026-05-02`; empty where the pattern has none."""
+    changed: str
+    """Date of the newest edition."""
+    ticks: bool
+    """Whether its boxes can be ticked on a screen."""
+
+
+@dataclass(frozen=True, slots=True)
 class PatternView:
     """One pattern's page or printed sheets."""
 
@@ -292,7 +317,8 @@ class PatternView:
     cautions: tuple[Fact, ...]
     licence: str
     revisions: tuple[Fact, ...]
-    downloads: tuple[Download, ...]
+    downloads: tuple[DownloadGroup, ...]
+    """On the page of a free pattern alone: one group for each edition."""
     buy: str
     """How to buy; empty for a free pattern."""
     address: str
@@ -304,6 +330,8 @@ class PatternView:
     canonical: str
     """Full address, or empty."""
     shop: ShopLine
+    imprint: Imprint
+    """For the printed sheets."""
     sharing: Sharing | None
     """On the page of a shop that has an address."""
     lessons: tuple[Link, ...]
@@ -314,6 +342,14 @@ class PatternView:
     """The lead photo."""
     machines: ForMachines | None = None
     """On the page alone."""
+    printed_as: str = EDITIONS[0]
+    """Which edition of the printed sheets it is."""
+    columns: tuple[tuple[tuple[ChartBlock, ...], ...], ...] = ()
+    """On the summary alone: its word charts, page by page in two columns."""
+    book: Book | None = None
+    """On the printed sheets alone."""
+    bundles: tuple[Link, ...] = ()
+    """On the page alone: those that hold the pattern."""
     contents: tuple[Spot, ...] = ()
     """On the page alone: its chapters, and the charts and steps of each part."""
     buy_link: Spot | None = None
@@ -351,33 +387,3 @@ class Card:
     price: str
     language: str = ""
     """Of title and summary, where it is not that of the page."""
-
-
-@dataclass(frozen=True, slots=True)
-class WayIn:
-    """A line of the front page's table of contents."""
-
-    href: str
-    title: str
-    about: str
-    count: str = ""
-    """What stands there, such as `21 patterns`."""
-    parts: tuple[Link, ...] = ()
-    """Places within it."""
-    language: str = ""
-    """Of its words, where it is not that of the page."""
-
-
-@dataclass(frozen=True, slots=True)
-class FrontView:
-    """The front page."""
-
-    cards: tuple[Card, ...]
-    """The newest patterns."""
-    ways_in: tuple[WayIn, ...]
-    count: str
-    canonical: str
-    description: str
-    shop: ShopLine
-    sharing: Sharing | None
-    machines: ForMachines | None = None

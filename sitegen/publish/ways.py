@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from markupsafe import Markup
 
-from sitegen.publish.blocks import PRINT, Figure
+from sitegen.publish.blocks import LARGE, Figure, Medium
 from sitegen.publish.chart_sheets import chart_sheets
 from sitegen.publish.colourways import same_beads
 from sitegen.publish.making import fitted
@@ -26,26 +26,32 @@ CHARTS_MM = 96.0
 """Room for all charts of a colourway on the page where its picture and its bead list stand."""
 
 
-def print_ways(piece: Piece) -> tuple[Way, ...]:
-    """Each colourway with its picture, its bead list and, where colours can be told, its charts."""
+def print_ways(piece: Piece, medium: Medium) -> tuple[Way, ...]:
+    """Each colourway with its picture, its bead list and, where colours can be told, its charts.
+
+    Without fills all colourways look alike: the bead list tells them apart.
+    """
     return tuple(
         Way(
             number=str(number),
             name=way.colourway,
             href="",
-            picture=Figure(_drawn(way, f"way-{number}"), way.picture.title),
+            picture=Figure(Markup() if piece.unfilled else _drawn(way, f"way-{number}"), way.picture.title),
             beads=bead_lines(way),
             same=same_beads(way),
-            charts=_charts(way),
+            charts=() if piece.unfilled else _charts(way, medium),
             language=_language(piece, number),
         )
         for number, way in enumerate(piece.ways, 1)
     )
 
 
-def _charts(way: Piece) -> tuple[WayChart, ...]:
-    """The charts of a colourway, on one scale that suits one page where their letters can still be read."""
-    say, (wide, _) = way.words.text, PRINT.chart
+def _charts(way: Piece, medium: Medium) -> tuple[WayChart, ...]:
+    """The charts of a colourway, on one scale that suits one page where their letters can still be read.
+
+    In large print those that need no further sheets: the letters of the others are those of the author's.
+    """
+    say, (wide, _) = way.words.text, medium.chart
     drawn = [(part.name, chart) for part, chart in zip(way.path.parts, way.charts, strict=True) if chart]
     scale = min(
         CHARTS_MM / sum(chart.height_mm for _, chart in drawn),
@@ -54,10 +60,12 @@ def _charts(way: Piece) -> tuple[WayChart, ...]:
     made = []
     for number, (part, chart) in enumerate(drawn, 1):
         uid = f"{way.folder}-chart-{number}"
-        small = replace(PRINT, chart=(wide, chart.height_mm * scale))
+        small = medium if medium is LARGE else replace(medium, chart=(wide, chart.height_mm * scale))
         sheets = chart_sheets(chart, uid, small, say)
+        if len(sheets) > 1 and medium is LARGE:
+            continue
         if len(sheets) > 1:
-            sheets = chart_sheets(chart, uid, PRINT, say)
+            sheets = chart_sheets(chart, uid, medium, say)
         made.append(WayChart(say("chart.heading", part=part), sheets))
     return tuple(made)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from sitegen.model.shop import EDITIONS
 from sitegen.model.source import Makes
 from sitegen.read.kinds import (
     Choice,
@@ -35,6 +36,8 @@ BEAD_NAME = "[a-z][a-z0-9 ./-]{0,39}"
 """Regular expression for the name of an author's own bead kind."""
 
 _EDGE = Choice(("top", "bottom"))
+
+_EDITIONS = ListOf(Choice(EDITIONS), len(EDITIONS), once=True)
 
 _WHERE_TO_BUY = Form(
     r"(https://[^\s/{}]+(/([^\s{}]|\{name\})*)?|mailto:[^\s@{}]+@[^\s@{}?]+(\?([^\s{}]|\{name\})*)?)",
@@ -255,6 +258,7 @@ HEADER = Record(
             "price", Price(), "Either free, or an amount in the shop's currency, such as 5.50.", required=True
         ),
         Field("buy", _WHERE_TO_BUY, "Where this pattern is bought; if not given, as the shop file says."),
+        Field("editions", _EDITIONS, "What this pattern is printed as; if not given, as the shop file says."),
         Field("needle", Text(40), _NEEDLE),
         Field("thread", Text(40), _THREAD),
         Field("finding", Text(40), "The piece's finding in trade words, such as ear wire."),
@@ -305,6 +309,39 @@ SHOP_WORDS = Record(
     )
 )
 
+BUNDLE_WORDS = Record(
+    (
+        Field("title", _TITLE, "The bundle's title in this language."),
+        Field("summary", Text(300), "One sentence that says what it holds."),
+    )
+)
+
+BUNDLE = Record(
+    (
+        Field(
+            "name",
+            Form("[a-z0-9]+(-[a-z0-9]+)*", "small letters, digits and hyphens, such as spring-set"),
+            "Names its page and its files.",
+            required=True,
+        ),
+        Field("title", _TITLE, "The bundle's title.", required=True),
+        Field("summary", Text(300), "One sentence that says what it holds.", required=True),
+        Field(
+            "patterns",
+            ListOf(Text(80), 100, once=True),
+            "Names of the patterns in it, at least two, in the order they are printed.",
+            required=True,
+        ),
+        Field("price", Price(), "Price of the whole bundle in the shop's currency; not for free patterns."),
+        Field("buy", _WHERE_TO_BUY, "Where this bundle is bought; if not given, as the shop file says."),
+        Field(
+            "translations",
+            Record((), Named(LANGUAGE, "translation-language", BUNDLE_WORDS, "Texts in this language.")),
+            "Its texts in other languages, each under its language code.",
+        ),
+    )
+)
+
 SHOP = Record(
     (
         Field("title", Text(80), "The shop's name.", required=True),
@@ -336,6 +373,12 @@ SHOP = Record(
             Form("[a-z][a-z0-9-]{0,39}", "a theme's name such as linen"),
             "The look of site and PDFs.",
         ),
+        Field(
+            "editions",
+            _EDITIONS,
+            "What patterns are printed as: colour (if not given), ink, large, summary, or some of them.",
+        ),
+        Field("ticks", Flag(), "Whether the steps of the PDFs can be ticked on a screen; if not given, no."),
         Field("needle", Text(40), _NEEDLE),
         Field("thread", Text(40), _THREAD),
         Field("working_length", Length(300, 10_000), "The longest thread to handle at once, such as 1.6 m."),
@@ -350,6 +393,7 @@ SHOP = Record(
             Record((), Named(STOCK_KEY, "stock-key", STOCK_BEAD, "A bead that patterns take by this key.")),
             "Beads that several patterns share, each under a key of its own.",
         ),
+        Field("bundles", ListOf(BUNDLE, 100), "Several patterns in one file, with one shopping list."),
         _OWN_BEADS,
     )
 )

@@ -11,7 +11,7 @@ from typing import Any
 
 from sitegen.model.location import Location
 from sitegen.model.photo import Photo
-from sitegen.model.shop import Shop
+from sitegen.model.shop import EDITIONS, Shop
 from sitegen.model.source import (
     Around,
     Chart,
@@ -70,8 +70,15 @@ def make_pattern(got: Got, name: str, file: str, shop: Shop, faults: Faults) -> 
         bead_kinds={**shop.bead_kinds, **own_beads(values.get("bead_kinds"))},
         file=file,
         at=got.at,
+        editions=editions(got),
         **got.picked("needle", "thread", "finding", "piece", "buy"),
     )
+
+
+def editions(got: Got) -> tuple[str, ...]:
+    """What is to be printed, in the order of the table; empty where the source does not say."""
+    named = got.values.get("editions", ())
+    return tuple(edition for edition in EDITIONS if edition in named)
 
 
 def _colour(letter: str, got: Got, shop: Shop, faults: Faults) -> Colour:

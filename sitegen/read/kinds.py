@@ -111,6 +111,8 @@ class ListOf:
 
     item: Kind
     most: int
+    once: bool = False
+    """Whether no entry may be there twice."""
 
 
 @dataclass(frozen=True, slots=True)

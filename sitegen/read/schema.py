@@ -57,7 +57,8 @@ def _schema(kind: Kind) -> dict[str, Any]:
         rule = {"type": "string", "pattern": r"^\s*(?:each|from)\s.*"}
         return {"anyOf": [_schema(ListOf(WordChart(branched=True), kind.most)), rule]}
     if isinstance(kind, ListOf):
-        return {"type": "array", "items": _schema(kind.item), "minItems": 1, "maxItems": kind.most}
+        once = {"uniqueItems": True} if kind.once else {}
+        return {"type": "array", "items": _schema(kind.item), "minItems": 1, "maxItems": kind.most, **once}
     if isinstance(kind, Either):
         return {
             "type": "object",

@@ -8,9 +8,10 @@ from sitegen.model.location import Location
 from sitegen.model.numbers import plain
 from sitegen.model.problem import Problem
 from sitegen.model.shop import Shop, StockBead
+from sitegen.read.bundles import read_bundles, unshown_words
 from sitegen.read.faults import Faults
 from sitegen.read.fields import SHOP
-from sitegen.read.header import GREY, own_beads
+from sitegen.read.header import GREY, editions, own_beads
 from sitegen.read.text import clean
 from sitegen.read.walk import Got, walk_record
 from sitegen.read.yaml_nodes import read_yaml
@@ -31,6 +32,7 @@ _SAME = (
     "slack",
     "spare",
     "finding_passes",
+    "ticks",
 )
 """Keys that the record calls by the same name."""
 _OTHER = {
@@ -74,8 +76,11 @@ def _shop(got: Got) -> Shop:
     stocked = {key: _bead(key, bead) for key, bead in stock.items()}
     languages = tuple(dict.fromkeys(values.get("languages", (values.get("language", "en"),))))
     picked["language"] = languages[0]
+    if named := editions(got):
+        picked["editions"] = named
     words = values["translations"].named if "translations" in values else {}
     translations = {language: dict(texts.values) for language, texts in words.items()}
+    picked["bundles"] = read_bundles(got)
     made = Shop(at=at, stock=stocked, bead_kinds=own, languages=languages, translations=translations)
     return replace(made, **picked)
 
@@ -91,6 +96,7 @@ def _language_faults(got: Got | None, shop: Shop, faults: Faults) -> None:
         if language not in shop.languages[1:]:
             where = got.values["translations"].named[language].at[""]
             faults.add("translation-unshown", where, language=language)
+    unshown_words(shop.bundles, shop.languages[1:], faults)
 
 
 def _bead(key: str, got: Got) -> StockBead:

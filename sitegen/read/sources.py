@@ -11,6 +11,7 @@ from sitegen.model.location import Location
 from sitegen.model.problem import Problem
 from sitegen.model.shop import Shop, ShopPage
 from sitegen.model.source import Pattern
+from sitegen.read.bundles import bundle_faults
 from sitegen.read.faults import Faults
 from sitegen.read.pattern import read_pattern
 from sitegen.read.photos import with_photos
@@ -194,6 +195,8 @@ def load_shop(root: Path) -> Sources:
     patterns = [folder.pattern(path, shop) for path in paths]
     targets = page_targets(shop.pages, (path.stem for path in paths))
     folder.faults.problems.extend(lost_links(shop.pages, targets))
+    known = [pattern for pattern in patterns if pattern is not None]
+    folder.faults.problems.extend(bundle_faults(shop, known, [path.stem for path in paths]))
     return _sources(folder, shop, patterns)
 
 
@@ -201,6 +204,13 @@ def load_pattern(path: Path, shop: Shop) -> Sources:
     """Read one pattern that lies outside of a shop folder; `shop` lends its settings and stock."""
     folder = _Folder(path.parent, None)
     return _sources(folder, shop, [folder.pattern(path, shop)])
+
+
+def load_settings(root: Path) -> Sources:
+    """The shop file of the shop in `root` alone: what is needed beside a finished output."""
+    folder = _Folder(root, root)
+    source = root / "content" if (root / "content").is_dir() else root
+    return _sources(folder, _shop(folder, source / SHOP_FILE), [])
 
 
 def _shop(folder: _Folder, path: Path) -> Shop:

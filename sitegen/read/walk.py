@@ -23,7 +23,8 @@ class Got:
     values: dict[str, Any] = field(default_factory=dict)
     """Key -> value, of the keys that are right; a record within is a `Got`, a list a tuple."""
     at: dict[str, Location] = field(default_factory=dict)
-    """Key -> place of its value, of every known key that was written, right or wrong; "" is the record."""
+    """Key -> place of its value, of every known key that was written, right or wrong; "" is the record, and
+    `KEY=TEXT` an entry of a list of texts."""
     named: dict[str, Got] = field(default_factory=dict)
     """The keys chosen by the author."""
 
@@ -105,12 +106,23 @@ def _take_list(node: Items, kind: ListOf, key: str, doc: str, faults: Faults) ->
     if len(node.nodes) > kind.most:
         faults.add("list-long", node.where, key=key, count=len(node.nodes), most=kind.most)
         return NOTHING
+    if kind.once:
+        _note_twice(node, key, faults)
     taken = [_take(item, kind.item, key, doc, faults) for item in node.nodes]
     if isinstance(
         kind.item, WordChart
     ):  # a list of strands keeps its length: one without beads could not be read
         return tuple(Words("", (), node.where) if value is NOTHING else value for value in taken)
     return tuple(value for value in taken if value is not NOTHING)
+
+
+def _note_twice(node: Items, key: str, faults: Faults) -> None:
+    seen: set[str] = set()
+    for item in node.nodes:
+        if isinstance(item, Scalar) and item.text in seen:
+            faults.add("list-twice", item.where, key=key, text=item.text)
+        elif isinstance(item, Scalar):
+            seen.add(item.text)
 
 
 def _take_record(node: Entries, record: Record, faults: Faults) -> Got:
@@ -135,6 +147,9 @@ def _take_record(node: Entries, record: Record, faults: Faults) -> Got:
 
 def _take_field(got: Got, found: Field, key: Scalar, node: Node, faults: Faults) -> None:
     value = _take(_place_at_key(node, key), found.kind, found.name, found.doc, faults)
+    for item in node.nodes if isinstance(node, Items) else ():
+        if isinstance(item, Scalar):
+            got.at.setdefault(f"{found.name}={item.text}", item.where)
     if value is not NOTHING:
         got.values[found.name] = value
 

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 from types import MappingProxyType
+from typing import Any
 
 from sitegen.trade.figures import figure, table
 
@@ -27,9 +28,14 @@ class Uses:
 
 def cautions_for(uses: Uses) -> tuple[str, ...]:
     """The cautions of a piece, in the table's order."""
+    return told_with(table("cautions")["cautions"], uses)
+
+
+def told_with(entries: Mapping[str, Any], uses: Uses) -> tuple[str, ...]:
+    """The names of those entries that have no `when`, or one that the piece fits."""
     return tuple(
         name
-        for name, entry in table("cautions")["cautions"].items()
+        for name, entry in entries.items()
         if "when" not in entry or any(_has(uses, kind, names) for kind, names in entry["when"].items())
     )
 

@@ -32,8 +32,11 @@ ADVICE_ONLY = {
     "mirror-bead",
     "photo-coarse",
 }
-LATER = re.compile(r"(weave|path|design)-.+|theme-.+|language-unknown|letter-not-in-fonts|former-left")
-"""Codes that only weaving and building can give; they are tested there."""
+LATER = re.compile(
+    r"(weave|path|design|orders|bundle)-.+|copies-in-output|theme-.+|language-unknown|letter-not-in-fonts"
+    "|former-left"
+)
+"""Codes that only weaving, building and copying can give; they are tested there."""
 
 
 def problems(path: Path) -> tuple[str, list[Problem]]:

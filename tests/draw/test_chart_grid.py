@@ -278,11 +278,17 @@ def test_a_chart_is_a_whole_file_in_its_box_that_says_what_it_shows(pattern, pat
 
 
 def test_every_bead_of_a_chart_has_a_letter_that_tells_it_in_grey():
-    """As many letters as beads, and as many different letters as colours."""
+    """As many letters as beads, and as many different ones as colours; fewer where legs cover each other."""
     for pattern, path in PIECES.values():
         for index, part in enumerate(pattern.parts):
             if part.stitch in ("spiral rope", "none"):
                 continue
             drawing = chart(path, pattern, index, SAY)
             marks = [mark[2] for name, values in drawing.calls if name == "letters" for mark in values[0]]
-            assert Counter(marks) == Counter(bead.letter for bead in path.beads if bead.part == index)
+            beads = Counter(bead.letter for bead in path.beads if bead.part == index)
+            if part.stitch == "twisted fringe":
+                assert not Counter(marks) - beads
+                assert len(marks) > beads.total() / 2
+                assert set(marks) == set(beads)
+            else:
+                assert Counter(marks) == beads

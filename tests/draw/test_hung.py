@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from itertools import combinations
 from pathlib import Path
 
 import pytest
 
 from sitegen.build.woven import work_out
 from sitegen.draw.chart import chart
+from sitegen.draw.overlap import Marks
 from sitegen.draw.step import StepArtist
 from sitegen.model.shop import Shop
 from sitegen.read.sources import load_pattern
@@ -50,3 +52,14 @@ def test_letters_of_a_leg_that_lies_behind_are_drawn_before_the_leg_in_front():
         kinds = groups(drawing)
         first = kinds.index("letters")
         assert any(kind in ("beads", "beads-new") for kind in kinds[first:])
+
+
+def test_a_bead_that_another_covers_in_part_has_no_letter_to_be_read_by_halves():
+    """Its order is in the word chart; letters that are seen lie apart, box by box."""
+    pattern, path = worked("hazel-catkins")
+    marks = Marks()
+    chart(path, pattern, 1, SAY).play(marks)
+    drawn = [box for box in marks.glyphs if box.what.isalpha()]
+    beads = [bead for bead in path.beads if bead.part == 1]
+    assert len(beads) / 2 < len(drawn) < len(beads)
+    assert not [pair for pair in combinations(drawn, 2) if pair[0].meets(pair[1])]

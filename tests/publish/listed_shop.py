@@ -124,7 +124,7 @@ def make_listed(root: Path) -> Listed:
     woven, _ = weave_all(sources, lambda line: None)
     pieces = make_pieces(woven, sources.shop, look.words, lambda line: None)
     assert len(pieces) == len(SOURCES)
-    printed = [Sheets(1, (("a4", b""),)) for _ in pieces]
+    printed = [(Sheets(1, (("a4", b""),)),) for _ in pieces]
     files = output_files([Tree(sources.shop, look.theme, look.words, pieces, printed)], look, "")
     for path, data in files.items():
         (root / "output" / path).parent.mkdir(parents=True, exist_ok=True)

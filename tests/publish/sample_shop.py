@@ -17,6 +17,7 @@ currency: EUR
 address: https://beads.example/shop
 licence: Make it, wear it, give it away.
 about: A workroom over the "old" <ferry> office.
+ticks: true
 """
 
 FREE = """\

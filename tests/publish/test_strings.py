@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 import yaml
 
-from sitegen.draw.legend import SIGNS
+from sitegen.draw.legend import FILLED_SIGNS, SIGNS
+from sitegen.model.shop import EDITIONS
 from sitegen.model.source import Makes
 from sitegen.publish.making import LINE_NAMES
 from sitegen.publish.papers import PAPERS
@@ -45,7 +46,9 @@ def made() -> set[str]:
         *(f"comfort.{band}" for band in BANDS),
         *(f"aside.{kind}" for kind in ASIDES),
         *(f"paper.{paper.name}" for paper in PAPERS),
+        *(f"edition.{name}{end}" for name in EDITIONS for end in ("", "-about")),
         *(f"legend.{name}" for name in SIGNS),
+        *(f"legend.{name}-unfilled" for name in FILLED_SIGNS),
         *(f"chart.{line}" for line in ("row", *LINE_NAMES.values())),
         *(f"chart.about-{line}s" for line in ("row", *LINE_NAMES.values())),
         *(f"chart.tick-{line}" for line in ("row", *LINE_NAMES.values())),

@@ -108,13 +108,13 @@ def bars(page: pdfplumber.page.Page, length: float) -> tuple[int, int]:
 
 
 def template_pages(pdf: pdfplumber.PDF) -> list[pdfplumber.page.Page]:
-    """The page that begins the template and all after it."""
-    first = next(
-        number
-        for number, one in enumerate(pdf.pages)
-        if WORDS.text("template.heading") in (one.extract_text() or "").splitlines()
+    """The page that begins the template and all after it, up to the glossary."""
+    lines = [(one.extract_text() or "").splitlines() for one in pdf.pages]
+    first, end = (
+        next(number for number, own in enumerate(lines) if WORDS.text(key) in own)
+        for key in ("template.heading", "book.glossary")
     )
-    return pdf.pages[first:]
+    return pdf.pages[first:end]
 
 
 @pytest.mark.parametrize("paper", [paper.name for paper in PAPERS])

@@ -60,6 +60,8 @@ def test_a_full_shop_file_is_valid() -> None:
     [
         ("title: Reed drops\n", ""),
         ("makes: pair", "makes: three"),
+        ("makes: pair\n", "makes: pair\neditions: [grand]\n"),
+        ("makes: pair\n", "makes: pair\neditions: [ink, ink]\n"),
         ("price: 4.50", "price: -4.50"),
         ("price: 4.50", "price: dear"),
         ("  G: {", "  Gr: {"),

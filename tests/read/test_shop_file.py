@@ -30,6 +30,7 @@ slack: 1.25
 pack: 10 g
 spare: 15 %
 finding_passes: 4
+ticks: true
 stock:
   moss: {bead: round 11/0, name: moss, hex: "#445522", finish: matte, pack: 7.5 g, price: 2.40}
   chalk:
@@ -60,6 +61,7 @@ def test_reads_everything() -> None:
         pack_grams=10.0,
         spare=0.15,
         finding_passes=4,
+        ticks=True,
         stock={
             "moss": StockBead("moss", "round 11/0", "moss", "#445522", "matte", 7.5, Decimal("2.40")),
             "chalk": StockBead("chalk", "round 8/0", "chalk", "#eeeeee"),
@@ -81,6 +83,10 @@ def test_what_is_not_said_is_usual() -> None:
         ("title: x\nmaster: y\n", ("key-unknown", 2, 1)),
         ("title: x\ncurrency: Euro\n", ("form", 2, 11)),
         ("title: x\ntheme: ../../etc\n", ("form", 2, 8)),
+        ("title: x\neditions: [colour, tiny]\n", ("choice-unknown", 2, 20)),
+        ("title: x\neditions: [ink, ink]\n", ("list-twice", 2, 17)),
+        ("title: x\neditions: []\n", ("list-empty", 2, 11)),
+        ("title: x\neditions: ink\n", ("value-shape", 2, 11)),
         ("title: x\naddress: javascript:alert(1)\n", ("form", 2, 10)),
         ("title: x\nspare: 0.1\n", ("percent", 2, 8)),
         ("title: x\nspare: 300 %\n", ("out-of-range", 2, 8)),
@@ -130,3 +136,9 @@ def test_languages_and_the_texts_in_them() -> None:
 def test_languages_that_do_not_fit(code: str, where: str, lines: str) -> None:
     _, problems = read_shop_file(f"title: Loft\n{lines}", "shop.yaml")
     assert [(problem.code, str(problem.where)) for problem in problems] == [(code, where)]
+
+
+def test_editions_are_put_in_the_order_of_the_offer() -> None:
+    shop, problems = read_shop_file("title: Loft\neditions: [summary, colour, ink]\n", "shop.yaml")
+    assert not problems
+    assert shop.editions == ("colour", "ink", "summary")

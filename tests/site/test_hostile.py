@@ -221,7 +221,7 @@ def test_fields_of_the_shop_and_of_its_pages_show_as_text(light: None, tmp_path:
                 make_pieces(weave_all(sources, lambda _: None)[0], sources.shop, look.words, lambda _: None)
             )
         with_shop = [replace(piece, shop=sources.shop) for piece in pieces]
-        all_of_it = Tree(sources.shop, look.theme, look.words, with_shop, [NO_SHEETS])
+        all_of_it = Tree(sources.shop, look.theme, look.words, with_shop, [(NO_SHEETS,)])
         return tree_files(all_of_it, shared_files(all_of_it)[1])
 
     with pytest.MonkeyPatch.context() as patch:

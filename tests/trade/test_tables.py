@@ -17,7 +17,7 @@ from sitegen.trade.needles import finer_needles, needle, needle_names
 from sitegen.trade.rules import band, rules
 from sitegen.trade.threads import finer_threads, parse_thread, thread_materials
 
-TABLES = ("beads", "bugles", "glass", "threads", "needles", "findings", "rules", "cautions")
+TABLES = ("beads", "bugles", "glass", "threads", "needles", "findings", "rules", "cautions", "tools")
 CITED = re.compile(r"\[([a-z0-9-]+) (S[123])\]")
 WITHOUT_SOURCE = ("from memory", "common practice, no source", "own judgement", "no weaving", "[D]")
 

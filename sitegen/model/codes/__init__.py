@@ -9,12 +9,14 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from sitegen.model.codes import (
+    bundles,
     checking,
     design,
     hung,
     languages,
     making,
     openwork,
+    orders,
     photos,
     reading,
     rounds,
@@ -43,6 +45,8 @@ CODES: Mapping[str, Code] = MappingProxyType(
         **weaving.PATH,
         **making.LOOK,
         **making.OUTPUT,
+        **bundles.BUNDLES,
+        **orders.ORDERS,
     }
 )
 """Every code there is."""

@@ -99,6 +99,7 @@ VALUES = {
     "key-unknown": fault("`{key}` is not a key that belongs here.", "{hint}"),
     "value-empty": fault("`{key}` has no value.", "Give one, or delete the line. {doc}"),
     "value-shape": fault("`{key}` must be {wanted}, not {found}.", "{doc}"),
+    "list-twice": fault("`{text}` stands in `{key}` twice.", "Delete one of the two."),
     "list-empty": fault("`{key}` is an empty list.", "Add at least one entry, or delete the line."),
     "list-long": fault("`{key}` has {count} entries; at most {most} are possible.", "Shorten the list."),
     "text-long": fault("This is {count} characters long; at most {most} fit.", "Shorten it."),
