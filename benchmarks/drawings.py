@@ -1,9 +1,10 @@
 """A pattern of 3,000 beads -> what its drawings cost: bytes and seconds of SVG, their share of the PDF, PNGs.
 
-The PDF is that of as many beads in more than 400 steps; it is set against the same pages without pictures,
-PNGs against the quickest SVG renderers, where the machine has them: the program `rsvg-convert` (Debian's
-librsvg2-bin; its start counts) and `resvg_py`. Ratios are within one run; seconds are of this machine and
-this moment. Writes `benchmarks/drawings.json`.
+The PDF is that of as many beads in more than 400 steps; it is set against the same pages without pictures and
+against what the browser Chromium, where it is installed, prints of the same sheets (no archive file).
+PNGs are set against the quickest SVG renderers, where the machine has them: the program `rsvg-convert`
+(Debian's librsvg2-bin; its start counts) and `resvg_py`. Ratios are within one run; seconds are of this
+machine and this moment. Writes `benchmarks/drawings.json`.
 """
 
 from __future__ import annotations
@@ -21,6 +22,7 @@ from functools import partial
 from pathlib import Path
 
 import cairosvg
+from pikepdf import Pdf
 
 from benchmarks.run import HEADER, ROOT, best
 from sitegen.build.look import Look, shop_look
@@ -33,8 +35,9 @@ from sitegen.publish.lettering import outlined
 from sitegen.publish.papers import Sheets
 from sitegen.publish.picture import png
 from sitegen.publish.piece import Piece
-from sitegen.publish.printing import print_job, print_sheets
+from sitegen.publish.printing import SCHEME, PrintJob, print_job, print_sheets
 from sitegen.publish.table import step_table
+from sitegen.publish.theme_look import print_style
 from sitegen.read.sources import load_pattern, load_shop
 
 LATEST = Path(__file__).with_name("drawings.json")
@@ -113,6 +116,7 @@ def pdf_figures(piece: Piece, look: Look) -> Figures:
         (len(sheets.files[0][1]) / 1000, float(sheets.pages)) for sheets in (made[0], made[-1])
     )
     return {
+        **browser_figures(job),
         "pdf with pictures, s": with_s,
         "pdf with pictures, kB": with_kb,
         "pdf with pictures, pages": with_pages,
@@ -122,6 +126,28 @@ def pdf_figures(piece: Piece, look: Look) -> Figures:
         "pdf pictures' share of seconds": 1 - bare_s / with_s,
         "pdf pictures' share of bytes": 1 - bare_kb / with_kb,
     }
+
+
+def browser_figures(job: PrintJob) -> Figures:
+    """The same sheets printed by Chromium, its start counted in; nothing where it is not installed."""
+    program = shutil.which("chromium")
+    if program is None:
+        return {}
+    style = print_style(job.theme).replace(f"{SCHEME}:", job.theme.resolve().as_uri())
+    with tempfile.TemporaryDirectory() as folder:
+        page, pdf = Path(folder, "sheets.html"), Path(folder, "sheets.pdf")
+        page.write_text(job.html.replace("</head>", f"<style>{style}</style></head>", 1), encoding="utf-8")
+        words = [program, "--headless", "--no-sandbox", "--no-pdf-header-footer", f"--print-to-pdf={pdf}"]
+        seconds = best(
+            partial(subprocess.run, [*words, page.as_uri()], capture_output=True, check=True, timeout=300)
+        )
+        with Pdf.open(pdf) as printed:
+            pages = len(printed.pages)
+        return {
+            "pdf by the browser, s": seconds,
+            "pdf by the browser, kB": pdf.stat().st_size / 1000,
+            "pdf by the browser, pages": float(pages),
+        }
 
 
 def png_figures(piece: Piece, look: Look) -> Figures:

@@ -6,8 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from sitegen.build.machines import feed_address
-from sitegen.model.shop import EDITIONS, Shop
+from sitegen.model.shop import COLOUR, Shop
 from sitegen.publish.bundle_links import bundle_address
 from sitegen.publish.bundle_print import bundle_job
 from sitegen.publish.bundles import bundle_page, bundle_sheets, pieces_of
@@ -31,10 +30,12 @@ class Bundles:
     shop: Shop
     theme: Path
     words: Words
+    feed: str
+    """Where the feed of the language stands; empty where there is none."""
 
     def jobs(self, made: Sequence[PrintJob]) -> list[PrintJob]:
         """A job for each bundle, in the first edition; the patterns' sheets come from the jobs `made`."""
-        known = {job.name: job for job in made if job.edition == EDITIONS[0]}
+        known = {job.name: job for job in made if job.edition == COLOUR}
         return [
             bundle_job(
                 bundle_sheets(bundle, pieces, self.shop, self.words),
@@ -64,12 +65,11 @@ class Bundles:
                 Link(CATALOGUE, self.words.text("nav.catalogue")),
                 Link(path, view.title),
             )
-            feed = feed_address(self.shop, [piece.pattern for piece in self.pieces])
             view = replace(
                 view,
                 sharing=page_sharing(self.shop, view.title, "website", view.canonical, self.words),
                 machines=ForMachines(
-                    page_data(Place(self.shop, path, trail), view.title, view.summary), feed
+                    page_data(Place(self.shop, path, trail), view.title, view.summary), self.feed
                 ),
             )
             files[path] = site_page("bundle.html", view, self.words, self.theme, path).encode()

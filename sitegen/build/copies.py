@@ -20,7 +20,7 @@ from sitegen.build.woven import is_fault
 from sitegen.model.location import Location
 from sitegen.model.order import Order
 from sitegen.model.problem import Problem
-from sitegen.model.shop import EDITIONS
+from sitegen.model.shop import COLOUR, EDITIONS
 from sitegen.publish.papers import PAPERS
 from sitegen.publish.printing import theme_letters
 from sitegen.publish.slugs import slugs
@@ -95,7 +95,7 @@ def printed(output: Path, languages: Sequence[str]) -> tuple[Printed, ...]:
             said = form.fullmatch(path.stem.removeprefix(name)) if path.stem.startswith(name) else None
             if said:
                 language, edition, paper = said.groups()
-                found.append(Printed(path, name, paper, edition or EDITIONS[0], language or languages[0]))
+                found.append(Printed(path, name, paper, edition or COLOUR, language or languages[0]))
                 break
     return tuple(found)
 

@@ -7,6 +7,7 @@ from urllib.parse import urlsplit
 
 from sitegen.model.shop import Shop
 from sitegen.model.source import Pattern
+from sitegen.publish.bundle_links import bundle_address
 from sitegen.publish.catalogue import CATALOGUE
 from sitegen.publish.compose import site_address
 from sitegen.publish.dates import changed
@@ -25,16 +26,21 @@ GATHER = (FRONT, CATALOGUE, MATERIALS)
 
 
 def feed_files(
-    pieces: Sequence[Piece], sheets: Sequence[Sequence[Sheets]], shop: Shop, words: Words
+    pieces: Sequence[Piece],
+    sheets: Sequence[Sequence[Sheets]],
+    bound: Sequence[Sheets],
+    shop: Shop,
+    words: Words,
 ) -> dict[str, bytes]:
     """Path below the top of the shop's language -> the feed; nothing where there can be none."""
-    entries = feed(pieces, sheets, shop, words)
+    entries = feed(pieces, sheets, bound, shop, words)
     return {} if entries is None else {FEED: entries}
 
 
 def feed_address(shop: Shop, patterns: Iterable[Pattern]) -> str:
     """Where the feed stands below the top of the shop's language; empty where the shop has none."""
-    return FEED if shop.address and changed(patterns) else ""
+    dated = changed(patterns) or any(bundle.day for bundle in shop.bundles)
+    return FEED if shop.address and dated else ""
 
 
 def site_files(paths: Iterable[str], patterns: Sequence[Pattern], shop: Shop) -> dict[str, bytes]:
@@ -58,15 +64,18 @@ def listed(
 ) -> Listed:
     """A page in the list, with the same page in other languages where it is among `pages`.
 
-    A pattern's page has the newest date of its editions, a page that gathers patterns that of them all. No
-    other page has a date: nothing in the sources says when it changed.
+    A pattern's page has the newest date of its editions, a page that gathers patterns that of them all, a
+    bundle's page that of its patterns or its own. No other page has a date: nothing in the sources says when
+    it changed.
     """
     folder = next((f"{one}/" for one in shop.languages[1:] if path.startswith(f"{one}/")), "")
     own = path.removeprefix(folder)
     parts = own.split("/")
-    name = parts[1] if parts[0] == PATTERNS else ""
-    told = patterns if own in GATHER else [pattern for pattern in patterns if pattern.name == name]
-    return Listed(site_address(shop, path), changed(told), _languages(own, shop, pages))
+    bundle = next((one for one in shop.bundles if own == bundle_address(one.name)), None)
+    names = bundle.patterns if bundle else parts[1:2] if parts[0] == PATTERNS else ()
+    told = patterns if own in GATHER else [pattern for pattern in patterns if pattern.name in names]
+    days = [day for day in (changed(told), bundle.day if bundle else None) if day]
+    return Listed(site_address(shop, path), max(days, default=None), _languages(own, shop, pages))
 
 
 def _languages(path: str, shop: Shop, pages: Collection[str]) -> tuple[tuple[str, str], ...]:

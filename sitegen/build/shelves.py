@@ -10,11 +10,10 @@ from pathlib import Path
 
 from markupsafe import Markup
 
-from sitegen.build.machines import feed_address
 from sitegen.model.shop import Shop
 from sitegen.publish.catalogue import CATALOGUE, catalogue_view
 from sitegen.publish.compose import own_page_address
-from sitegen.publish.front import front_view, newest
+from sitegen.publish.front import front_view
 from sitegen.publish.glossary import GLOSSARY, GlossaryView, glossary_view
 from sitegen.publish.linked_data import FRONT, Place, list_data, page_data, shop_data
 from sitegen.publish.pages import front_page, lost_page, site_page
@@ -39,6 +38,8 @@ class Shelves:
     shop: Shop
     theme: Path
     words: Words
+    feed: str
+    """Where the feed of the language stands; empty where there is none."""
 
     def files(self) -> dict[str, bytes]:
         """Path below the top of the site -> contents."""
@@ -60,7 +61,7 @@ class Shelves:
     def _lists(self) -> dict[str, bytes]:
         """The catalogue and the front page."""
         catalogue = catalogue_view(self.pieces, self.cards, self.shop, self.words)
-        front = front_view(newest(self.pieces, self.cards), self.shop, catalogue, self.theme, self.words)
+        front = front_view(self.shop, catalogue, self.theme, self.words)
         front = replace(front, machines=self._machines(shop_data(Place(self.shop, FRONT))))
         title, about = self.words.text("nav.catalogue"), self.words.text("catalogue.lead")
         links = [
@@ -84,4 +85,4 @@ class Shelves:
         return Place(self.shop, path, (Link(FRONT, self.shop.title), Link(path, title)))
 
     def _machines(self, data: Markup) -> ForMachines:
-        return ForMachines(data, feed_address(self.shop, [piece.pattern for piece in self.pieces]))
+        return ForMachines(data, self.feed)

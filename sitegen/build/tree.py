@@ -81,7 +81,7 @@ class Tree:
     @property
     def bundles(self) -> Bundles:
         """What makes the shop's bundles."""
-        return Bundles(self.pieces, self.shop, self.theme, self.words)
+        return Bundles(self.pieces, self.shop, self.theme, self.words, self.feed)
 
     @property
     def feed(self) -> str:
@@ -124,10 +124,10 @@ def tree_files(tree: Tree, sizes: Mapping[str, Sizes]) -> dict[str, bytes]:
             files |= {f"{shelf}/{edition.file_name(name, paper)}": data for paper, data in edition.files}
         files[f"{_folder(piece)}/{COVER}"] = pattern_cover(piece, tree.theme)
         cards.append(card(piece, size.card))
-    made = Shelves(tree.pieces, cards, tree.shop, tree.theme, tree.words).files() | _lessons(tree)
+    made = Shelves(tree.pieces, cards, tree.shop, tree.theme, tree.words, tree.feed).files() | _lessons(tree)
     made |= tree.bundles.pages(cards, tree.bound)
     files |= tree.bundles.pdfs(tree.bound, f"{SITE}/{tree.shop.folder}", FOR_SALE)
-    made |= feed_files(tree.pieces, tree.sheets, tree.shop, tree.words)
+    made |= feed_files(tree.pieces, tree.sheets, tree.bound, tree.shop, tree.words)
     if tree.pieces:
         made[COVER] = shop_cover(tree.pieces, tree.shop, tree.theme)
     return files | {f"{SITE}/{tree.shop.folder}{path}": data for path, data in made.items()}

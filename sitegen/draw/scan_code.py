@@ -22,7 +22,7 @@ DARK = "#000000"
 def scan_code(address: str, say: Say) -> Drawing:
     """The code of an address; the codes of longer ones have more modules and are larger.
 
-    It mends at least level M's share of itself; one with room to spare mends more.
+    It can be read with the share of damage that level M allows, or more where it has room to spare.
     """
     recorder = Recorder()
     recorder.begin("scan-code", {})

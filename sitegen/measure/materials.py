@@ -26,7 +26,7 @@ def bead_count(colour: Colour, each: int, pattern: Pattern, shop: Shop) -> BeadC
     """So many beads of a colour in each piece: all in grams and in packs, those of the stock or the usual."""
     total = each * pattern.makes.pieces
     grams = total / kind_of(colour.bead, pattern.bead_kinds).per_gram
-    stock = shop.stock.get(colour.stock) if colour.stock else None
+    stock = shop.stocked(colour)
     pack_grams = stock.pack_grams if stock and stock.pack_grams else shop.pack_grams
     packs = whole_packs(grams, shop.spare, pack_grams)
     return BeadCount(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from datetime import date
 from decimal import Decimal
 
 from sitegen.model.location import Places
@@ -21,6 +22,8 @@ class Bundle:
     """Names of the patterns, in the order they are printed."""
     price: Decimal | None = None
     """In the shop's currency; None is free."""
+    day: date | None = None
+    """Since when there is this bundle, if its author says so."""
     buy: str = ""
     """Address where it is bought, `{name}` for its name; empty takes the shop's."""
     translations: Mapping[str, Mapping[str, str]] = field(default_factory=dict)

@@ -8,7 +8,7 @@ from decimal import Decimal
 
 from sitegen.model.bundle import Bundle
 from sitegen.model.location import Places
-from sitegen.model.source import Aside, OwnBead, Prose
+from sitegen.model.source import Aside, Colour, OwnBead, Pattern, Prose
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +44,8 @@ class ShopPage:
     at: Places = field(default_factory=dict, compare=False, repr=False)
 
 
-EDITIONS = ("colour", "ink", "large", "summary")
+COLOUR, INK, LARGE_PRINT, ONE_PAGE = "colour", "ink", "large", "summary"
+EDITIONS = (COLOUR, INK, LARGE_PRINT, ONE_PAGE)
 """What a pattern may be printed as, in the order in which readers are offered them."""
 
 TRANSLATED = ("title", "tagline", "contact", "licence", "about")
@@ -96,7 +97,7 @@ class Shop:
     """Times the thread goes through a finding's loop."""
     loom_allowance_mm: float = 600.0
     """How much longer a warp is cut than the loom strip: to tie on, and to finish."""
-    editions: tuple[str, ...] = EDITIONS[:1]
+    editions: tuple[str, ...] = (COLOUR,)
     """What its patterns are printed as, some of `EDITIONS` in their order."""
     ticks: bool = False
     """Whether the boxes of printed steps are fields that can be ticked on a screen."""
@@ -117,6 +118,29 @@ class Shop:
     def folder_of(self, language: str) -> str:
         """Where the pages of one of its languages stand below the top of the site."""
         return "" if language == self.languages[0] else f"{language}/"
+
+    @property
+    def author_language(self) -> str:
+        """That of what its authors wrote and did not translate; empty where it is the shop's own."""
+        return "" if self.language == self.languages[0] else self.languages[0]
+
+    def language_of(self, text: str) -> str:
+        """The language of one of its `TRANSLATED` texts, empty where it is the shop's own."""
+        return self.author_language if text in self.foreign else ""
+
+    def said(self, page: ShopPage) -> tuple[ShopPage, str]:
+        """A page of its own in the shop's language; where it is not translated, as written and in which."""
+        if self.language in page.translations:
+            return page.translations[self.language], ""
+        return page, self.author_language
+
+    def editions_of(self, pattern: Pattern) -> tuple[str, ...]:
+        """What a pattern is printed as: what its source says, else what the shop says."""
+        return pattern.editions or self.editions
+
+    def stocked(self, colour: Colour | None) -> StockBead | None:
+        """The bead in stock that a colour was taken from, if any."""
+        return self.stock.get(colour.stock) if colour and colour.stock else None
 
     def in_language(self, language: str) -> Shop:
         """The same shop in another of its languages; texts that are not translated stay and are noted."""

@@ -6,29 +6,28 @@ from collections.abc import Sequence
 
 from sitegen.publish.blocks import Block, ChartBlock, StepsBlock
 from sitegen.publish.piece import Piece
-from sitegen.publish.quantities import Quantities
-from sitegen.publish.view import Bench, Fact, PatternView, Spot
+from sitegen.publish.view import Bench, Fact, Link, PatternView
 from sitegen.publish.words import Words
 
 SECOND = "second-"
 """How the anchors of a mirrored pair's other piece begin."""
 
 
-def contents(view: PatternView, words: Words) -> tuple[Spot, ...]:
+def contents(view: PatternView, words: Words) -> tuple[Link, ...]:
     """The page's chapters in order, with the charts and step tables of the making in their place."""
     say = words.text
-    places = [Spot("#materials", say("beads.heading"))]
+    places = [Link("#materials", say("beads.heading"))]
     if view.ways:
-        places.append(Spot("#colours", say("colourways.heading")))
-    places.append(Spot("#level", say("difficulty.heading")))
+        places.append(Link("#colours", say("colourways.heading")))
+    places.append(Link("#level", say("difficulty.heading")))
     if view.blocks:
-        places.append(Spot("#making", say("making.heading")))
+        places.append(Link("#making", say("making.heading")))
     for block in view.blocks:
         if isinstance(block, ChartBlock | StepsBlock) and not block.anchor.startswith(SECOND):
-            places.append(Spot(f"#{block.anchor}", block.heading))
-    places += [Spot("#safety", say("caution.heading")), Spot("#licence", say("licence.heading"))]
+            places.append(Link(f"#{block.anchor}", block.heading))
+    places += [Link("#safety", say("caution.heading")), Link("#licence", say("licence.heading"))]
     if view.revisions:
-        places.append(Spot("#editions", say("revision.heading")))
+        places.append(Link("#editions", say("revision.heading")))
     return tuple(places)
 
 
@@ -45,16 +44,6 @@ def level(view: PatternView, words: Words) -> Fact:
 def edition(view: PatternView, words: Words) -> Fact:
     """Which edition it is."""
     return Fact(words.text("bench.edition"), view.edition)
-
-
-def buy_link(piece: Piece) -> Spot | None:
-    """Where a priced pattern is bought: the pattern's own address, or the shop's with the pattern's name."""
-    address = piece.pattern.buy or piece.shop.buy
-    if piece.pattern.price is None or not address:
-        return None
-    price = Quantities(piece.words).price(piece.pattern.price, piece.shop.currency)
-    key = "buy.by-mail" if address.startswith("mailto:") else "buy.at-seller"
-    return Spot(address.replace("{name}", piece.pattern.name), piece.words.text(key, price=price))
 
 
 def ticks(piece: Piece, blocks: Sequence[Block]) -> Bench | None:

@@ -27,6 +27,8 @@ class Medium:
     strip: tuple[float, float]
     beside_mm: float = math.inf
     """A wider drawing of a step stands above its words, not beside them."""
+    tall_step_mm: float = 0.0
+    """A drawing of a step may be so high where its letters could not be read otherwise; 0 is no higher."""
 
 
 SCREEN = Medium("screen", (150, 170), chart=(210, 400), step=(80, 96), step_scale=4.2, strip=(132, 200))
@@ -36,11 +38,12 @@ PRINT = Medium("print", finished=(120, 92), chart=(150, 185), step=(57, 54), ste
 LARGE = Medium(
     "large",
     finished=(150, 92),
-    chart=(164, 160),
-    step=(142, 112),
+    chart=(174, 160),
+    step=(156, 112),
     step_scale=5.8,
-    strip=(142, 90),
-    beside_mm=66,
+    strip=(156, 90),
+    beside_mm=70,
+    tall_step_mm=176,
 )
 """Large print: no strips, and the letters of a drawing are as large as the text."""
 SUMMARY = Medium(
@@ -138,6 +141,12 @@ class StepRow:
     thread: str
     see_at: str = ""
     """In print: the mark of the row that `see` turns to."""
+    long: bool = False
+    """Higher than a page: it may go on on the next."""
+    above: bool = False
+    """Set across, its drawing stands above its words, not beside them."""
+    unlettered: str = ""
+    """Says that the drawing goes without some of its letters; empty where it has them all."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,7 @@ from sitegen.publish.blocks import ChartBlock, Figure, LegendBlock, StepsBlock
 from sitegen.publish.lessons import lesson_name
 from sitegen.publish.materials import uses
 from sitegen.publish.piece import Piece
-from sitegen.publish.view import Book, Fact, PatternView, Spot
+from sitegen.publish.view import Book, Fact, Link, PatternView
 from sitegen.trade.tools import tools_for
 
 SIGNS = "#signs"
@@ -42,38 +42,37 @@ def book(piece: Piece, view: PatternView) -> Book:
     )
 
 
-def _contents(piece: Piece, view: PatternView) -> Iterator[Spot]:
+def _contents(piece: Piece, view: PatternView) -> Iterator[Link]:
     """Every chapter that these sheets have; of a mirrored pair's second piece only where it begins."""
     say = piece.words.text
-    yield Spot("#materials", say("book.materials"))
-    yield Spot("#before", say("book.before"))
-    yield Spot("#making", say("making.heading"))
+    yield Link("#materials", say("book.materials"))
+    yield Link("#before", say("book.before"))
+    yield from (Link(SIGNS, block.heading) for block in view.blocks if isinstance(block, LegendBlock))
+    yield Link("#making", say("making.heading"))
     second = False
     for block in view.blocks:
-        if isinstance(block, LegendBlock):
-            yield Spot(SIGNS, block.heading)
-        elif isinstance(block, ChartBlock | StepsBlock) and not second:
+        if isinstance(block, ChartBlock | StepsBlock) and not second:
             second = block.anchor.startswith(bench.SECOND)
-            yield Spot(f"#{block.anchor}", say("second.heading") if second else block.heading)
+            yield Link(f"#{block.anchor}", say("second.heading") if second else block.heading)
     if _charted(view):
-        yield Spot("#word-chart", say("book.word-chart"))
+        yield Link("#word-chart", say("book.word-chart"))
     if view.ways:
-        yield Spot("#other-colours", say("colourways.heading"))
-    yield Spot("#template", say("template.heading"))
-    yield Spot("#glossary", say("book.glossary"))
-    yield Spot("#safety", say("caution.heading"))
-    yield Spot("#colophon", say("book.colophon"))
+        yield Link("#other-colours", say("colourways.heading"))
+    yield Link("#template", say("template.heading"))
+    yield Link("#glossary", say("book.glossary"))
+    yield Link("#safety", say("caution.heading"))
+    yield Link("#colophon", say("book.colophon"))
 
 
-def _before(piece: Piece, view: PatternView) -> Iterator[Spot]:
+def _before(piece: Piece, view: PatternView) -> Iterator[Link]:
     """In the order in which it is done."""
     say = piece.words.text
-    yield Spot("#safety", say("book.check-safety"))
-    yield Spot("#materials", say("book.check-beads"))
-    yield Spot("#glossary", say("book.check-words"))
+    yield Link("#safety", say("book.check-safety"))
+    yield Link("#materials", say("book.check-beads"))
+    yield Link("#glossary", say("book.check-words"))
     if any(isinstance(block, LegendBlock) for block in view.blocks):
-        yield Spot(SIGNS, say("book.check-signs"))
-    yield Spot("#template", say("book.check-size"))
+        yield Link(SIGNS, say("book.check-signs"))
+    yield Link("#template", say("book.check-size"))
 
 
 def _charted(view: PatternView) -> bool:
@@ -90,3 +89,4 @@ def _colophon(piece: Piece, view: PatternView) -> Iterator[Fact]:
     yield Fact(say("book.edition"), view.edition)
     if view.canonical:
         yield Fact(say("book.address"), view.canonical)
+    yield Fact(say("licence.heading"), view.licence, language=view.shop.spoken["licence"])

@@ -28,7 +28,6 @@ def bundle_links(shop: Shop, pattern: str = "") -> tuple[Link, ...]:
 def bundle_words(bundle: Bundle, shop: Shop) -> tuple[str, str, str]:
     """Title and summary as the shop's language has them, and their language where they are not in it."""
     said = bundle.translations.get(shop.language, {})
-    own = shop.language == shop.languages[0] or {"title", "summary"} <= set(said)
-    if not own:
-        return bundle.title, bundle.summary, shop.languages[0]
-    return said.get("title", bundle.title), said.get("summary", bundle.summary), ""
+    if not {"title", "summary"} <= set(said):
+        return bundle.title, bundle.summary, shop.author_language
+    return said["title"], said["summary"], ""

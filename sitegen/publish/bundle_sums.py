@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from sitegen.draw.bead_key import bead_keys
-from sitegen.draw.pens import Drawing
 from sitegen.measure.materials import whole_packs
 from sitegen.model.measures import BeadCount
 from sitegen.model.numbers import plain
@@ -19,6 +18,7 @@ from sitegen.publish.shopping import SoldBead, sold_bead
 from sitegen.publish.units import in_both
 from sitegen.publish.view import Fact
 from sitegen.publish.words import Words
+from sitegen.trade.needles import needle
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +69,8 @@ def sums(pieces: Sequence[Piece], words: Words) -> Sums:
         for count in piece.measures.beads:
             taken.setdefault(sold_bead(piece, count), []).append(_Taken(piece, number, count))
     beads = sorted(taken, key=lambda bead: (bead.drawer, str(bead)))
-    keys = {bead: _key(taken[bead][0], words) for bead in beads}
+    drawn = [bead_keys(piece.pattern, words.text) for piece in pieces]
+    keys = {bead: drawn[first.number - 1][first.count.letter] for bead, (first, *_) in taken.items()}
     fits = [min(KEY_ROOM[0] / one.width_mm, KEY_ROOM[1] / one.height_mm) for one in keys.values()]
     scale, spare = min([LARGEST_KEY, *fits]), pieces[0].shop.spare
     return Sums(
@@ -82,10 +83,6 @@ def sums(pieces: Sequence[Piece], words: Words) -> Sums:
         spare=plain(spare * 100, 1),
         supplies=tuple(_supplies(pieces, words)),
     )
-
-
-def _key(one: _Taken, words: Words) -> Drawing:
-    return bead_keys(one.piece.pattern, words.text)[one.count.letter]
 
 
 def _line(bead: SoldBead, taken: Sequence[_Taken], key: Markup, words: Words) -> SumLine:
@@ -118,16 +115,25 @@ def _supplies(pieces: Sequence[Piece], words: Words) -> list[Fact]:
         threads[piece.thread] = threads.get(piece.thread, 0.0) + length * measures.pieces
         for kind, count in piece.findings.items():
             findings[kind] = findings.get(kind, 0) + count * measures.pieces
-    needles = dict.fromkeys(piece.needle for piece in pieces)
     label = say("supplies.thread")
     return [
-        *(Fact(say("supplies.needle"), say("supplies.needle-is", needle=needle)) for needle in needles),
+        Fact(say("supplies.needle"), ", ".join(_needles(pieces, words))),
         *(
             Fact(label, say("supplies.thread-is", thread=thread), tell.both_threads(length))
             for thread, length in threads.items()
         ),
-        *(
-            Fact(say("supplies.finding"), say("supplies.findings", number=count, kind=kind))
-            for kind, count in findings.items()
-        ),
+        *_findings(findings, words),
     ]
+
+
+def _needles(pieces: Sequence[Piece], words: Words) -> list[str]:
+    """Each needle once; a piece that is strung without one does not say so beside another that needs one."""
+    named = dict.fromkeys(piece.needle for piece in pieces)
+    there = [name for name in named if (sewn := needle(name)) is None or sewn.length_mm]
+    return [words.text("supplies.needle-is", needle=name) for name in there or named]
+
+
+def _findings(findings: Mapping[str, int], words: Words) -> list[Fact]:
+    """All kinds in one line, so that the list keeps to its page."""
+    said = [words.text("supplies.findings", number=count, kind=kind) for kind, count in findings.items()]
+    return [Fact(words.text("supplies.finding"), ", ".join(said))] if said else []

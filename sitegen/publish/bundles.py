@@ -11,15 +11,16 @@ from sitegen.model.bundle import Bundle
 from sitegen.model.shop import Shop
 from sitegen.publish.bundle_links import bundle_address, bundle_words
 from sitegen.publish.bundle_sums import Sums, sums
+from sitegen.publish.buying import buy_link, with_contact
 from sitegen.publish.compose import TITLE, canonical, shop_line
-from sitegen.publish.downloads import Download
+from sitegen.publish.downloads import Download, downloads
 from sitegen.publish.imprint import imprint
 from sitegen.publish.making import fitted
 from sitegen.publish.materials import difficulty
 from sitegen.publish.papers import Sheets
 from sitegen.publish.piece import Piece
 from sitegen.publish.quantities import Quantities
-from sitegen.publish.view import Card, ForMachines, Imprint, Sharing, ShopLine, Spot
+from sitegen.publish.view import Card, ForMachines, Imprint, Link, Sharing, ShopLine
 from sitegen.publish.words import Words
 
 PICTURE_ROOM = (38.0, 30.0)
@@ -75,7 +76,7 @@ class BundlePage:
     """Empty for a bundle that is for sale."""
     buy: str
     """How to buy; empty for a free bundle."""
-    buy_link: Spot | None
+    buy_link: Link | None
     canonical: str
     shop: ShopLine
     sharing: Sharing | None = None
@@ -134,6 +135,7 @@ def bundle_page(
     shop = pieces[0].shop
     title, summary, language = bundle_words(bundle, shop)
     free = bundle.price is None
+    how = words.text("bundle.how", seller=shop.maker or shop.title, count=sheets.pages)
     return BundlePage(
         name=bundle.name,
         title=title,
@@ -143,35 +145,9 @@ def bundle_page(
         cards=tuple(cards),
         sums=sums(pieces, words),
         price=Quantities(words).price(bundle.price, shop.currency),
-        downloads=_downloads(bundle, sheets, words) if free else (),
-        buy="" if free else _how_to_buy(shop, sheets, words),
-        buy_link=None if free else _buy_link(bundle, shop, words),
+        downloads=downloads(bundle.name, sheets, words) if free else (),
+        buy="" if free else with_contact(how, shop, words),
+        buy_link=buy_link(bundle, shop, words),
         canonical=canonical(shop, bundle_address(bundle.name)),
         shop=shop_line(shop),
     )
-
-
-def _downloads(bundle: Bundle, sheets: Sheets, words: Words) -> tuple[Download, ...]:
-    say, tell = words.text, Quantities(words)
-    return tuple(
-        Download(
-            href=sheets.file_name(bundle.name, paper),
-            label=say("pdf.download", paper=say(f"paper.{paper}")),
-            size=say("pdf.size", count=sheets.pages, size=tell.kilobytes(len(data))),
-        )
-        for paper, data in sheets.files
-    )
-
-
-def _how_to_buy(shop: Shop, sheets: Sheets, words: Words) -> str:
-    how = words.text("bundle.how", seller=shop.maker or shop.title, count=sheets.pages)
-    return f"{how} {words.text('buy.contact', contact=shop.contact)}" if shop.contact else how
-
-
-def _buy_link(bundle: Bundle, shop: Shop, words: Words) -> Spot | None:
-    address = bundle.buy or shop.buy
-    if not address:
-        return None
-    key = "bundle.by-mail" if address.startswith("mailto:") else "bundle.at-seller"
-    price = Quantities(words).price(bundle.price, shop.currency)
-    return Spot(address.replace("{name}", bundle.name), words.text(key, price=price))

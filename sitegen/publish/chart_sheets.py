@@ -13,7 +13,7 @@ from sitegen.draw.legible import legible, smallest_text
 from sitegen.draw.pens import Drawing
 from sitegen.draw.tiles import MARK_MM, tiles
 from sitegen.model.say import Say
-from sitegen.publish.blocks import LARGE, LEAST_TEXT, PRINT, SCREEN, ChartSheet, Medium
+from sitegen.publish.blocks import LARGE, LEAST_TEXT, PRINT, SCREEN, SUMMARY, ChartSheet, Medium
 
 LARGEST_CHART = 3.2
 """A chart is drawn this many times its true size where there is room; in large print as its text asks."""
@@ -27,12 +27,27 @@ SMALLEST_LETTER = {
 print that of any text of the chart."""
 OPENING_MM = 153.0
 """Height in print that lets a chart stand under its chapter's heading and a few lines of text."""
+KEY_MM = 20.0
+"""What the map of the sheets and its words take of it."""
 CHART_GROWTH = 1.25
 """A letter of a chart may grow by so much to be read in large print: it then just fills its bead."""
-MOST_LARGE_SHEETS = 8
-"""More sheets than these cannot be laid together on a table. Own judgement."""
+MOST_LARGE_SHEETS = 24
+"""In large print a chart may go over so many sheets. Own judgement: over more one turns more than works."""
+FEWEST_BEADS = 12
+"""A sheet with fewer beads than these tells less than the same beads in words, which take less room. Own
+judgement."""
+OVERVIEW_SHEETS = 3
+"""A chart over so many sheets or more is first shown whole, without the letters that are too small."""
+OVERVIEW_MM = 110.0
+"""Height of an overview: it then has room under its heading and a few lines of text."""
 LARGEST_LARGE = 1.5
 """Where there is room, the text of a chart in large print is so many times its smallest size."""
+
+
+TRIES = 6
+"""Numbers and marks may stand a little beyond the room of a sheet; so often it is made smaller for them."""
+NEXT = "chart.sheet-next"
+"""The caption of every other sheet."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,11 +62,15 @@ class Cutting:
     """Font size of the numbers of the sheets that go on beyond an edge, in mm of the piece."""
     key_text_mm: float = 0.0
     """The smallest font size of the key map; 0 leaves it as it is drawn."""
+    largest: float = LARGEST_CHART
+    """Sheets that have room are shown so many times their true size, unless their letters need more."""
+    first: str = "chart.sheet"
+    """The caption of the first sheet: it explains the marks of all."""
 
 
 IN_PRINT = Cutting((150.0, 182.0), overlap_mm=5.0, mark_mm=MARK_MM)
 """Sheets share two or three rows or columns of beads of size 11/0."""
-IN_LARGE_PRINT = Cutting((164.0, 160.0), overlap_mm=2.0, mark_mm=MARK_MM, key_text_mm=LEAST_TEXT[LARGE.name])
+IN_LARGE_PRINT = Cutting((174.0, 160.0), overlap_mm=2.0, mark_mm=MARK_MM, key_text_mm=LEAST_TEXT[LARGE.name])
 """Sheets of so few beads share one row or column, and their marks are no larger than the chart's numbers."""
 
 
@@ -73,14 +92,18 @@ def chart_sheets(
         scale = lower
     if medium is SCREEN or scale >= least:
         return (_whole(drawing, uid, max(scale, least), scrolls),)
-    return _cut(drawing, uid, least, IN_PRINT, say) or (_whole(drawing, uid, least, scrolls),)
+    cutting = replace(IN_PRINT, room=(IN_PRINT.room[0], OPENING_MM - KEY_MM)) if opens else IN_PRINT
+    if medium.name == SUMMARY.name:
+        cutting = replace(IN_PRINT, room=medium.chart, largest=0.0, first=NEXT)  # side by side, so no larger
+    return _cut(drawing, uid, least, cutting, say) or (_whole(drawing, uid, least, scrolls),)
 
 
 def _large(drawing: Drawing, uid: str, say: Say) -> tuple[ChartSheet, ...]:
     """The chart in large print: as large as its smallest text asks, over a few sheets if it must be.
 
-    Its letters may grow a little in their beads. A chart that would still go over many sheets stands whole on
-    one, without the letters that are too small: its rows in words name every bead.
+    Its letters may grow a little in their beads. One that goes over more than a few sheets is shown whole
+    before them, without the letters that are too small; one that would go over very many, or that leaves its
+    sheets nearly empty as a ring does, is shown so alone: its rows in words name every bead.
     """
     wanted = LEAST_TEXT[LARGE.name]
     least = wanted / (smallest_text(drawing) or wanted)
@@ -91,27 +114,43 @@ def _large(drawing: Drawing, uid: str, say: Say) -> tuple[ChartSheet, ...]:
     least /= CHART_GROWTH
     cutting = replace(IN_LARGE_PRINT, mark_mm=wanted / least)
     sheets = _cut(legible(drawing, wanted / least), uid, least, cutting, say)
-    if 0 < len(sheets) <= MOST_LARGE_SHEETS:
+    if 0 < len(sheets) < OVERVIEW_SHEETS:
         return sheets
-    whole = _whole(legible(drawing, wanted / fits), uid, fits, "")
-    return (replace(whole, key=Markup(), caption=say("chart.overview")),)
+    fits = min(fits, OVERVIEW_MM / drawing.height_mm)
+    whole = replace(_whole(legible(drawing, wanted / fits), uid, fits, ""), key=Markup())
+    if 0 < len(sheets) <= MOST_LARGE_SHEETS and _beads(drawing) >= FEWEST_BEADS * len(sheets):
+        return (replace(whole, caption=say("chart.overview-first", count=len(sheets))), *sheets)
+    return (replace(whole, caption=say("chart.overview")),)
+
+
+def _beads(drawing: Drawing) -> int:
+    """How many beads have a letter in a chart."""
+    marks = [values[0] for name, values in drawing.calls if name == "letters"]
+    return sum(len(one) for one in marks if isinstance(one, tuple))
 
 
 def _cut(drawing: Drawing, uid: str, least: float, cutting: Cutting, say: Say) -> tuple[ChartSheet, ...]:
     """The chart over several sheets at a scale of at least `least`; none where one sheet holds it."""
     wide, high = cutting.room
-    cut = tiles(drawing, (wide / least, high / least), cutting.overlap_mm, say, cutting.mark_mm)
-    if not cut.keys:
-        return ()
+    across, down = wide / least, high / least
+    for _ in range(TRIES):
+        cut = tiles(drawing, (across, down), cutting.overlap_mm, say, cutting.mark_mm)
+        if not cut.keys:
+            return ()
+        spill = [max(1.0, max(sheet.width_mm for sheet in cut.sheets) * least / wide)]
+        spill.append(max(1.0, max(sheet.height_mm for sheet in cut.sheets) * least / high))
+        if spill == [1.0, 1.0]:
+            break
+        across, down = across / spill[0], down / spill[1]
     fits = (min(wide / sheet.width_mm, high / sheet.height_mm) for sheet in cut.sheets)
     # sheets are of one size: what room is left makes them easier to read
-    scale = min(max(LARGEST_CHART, least), *fits)
+    scale = min(max(cutting.largest, least), *fits)
     return tuple(
         ChartSheet(
             Markup(sheet.svg(f"{uid}-sheet-{number}", scale)),
             say("chart.scrolls", chart=drawing.title),
             key=Markup(key.svg(f"{uid}-key-{number}", max(1.0, cutting.key_text_mm / smallest_text(key)))),
-            caption=say("chart.sheet", number=number, count=len(cut.sheets)),
+            caption=say(cutting.first if number == 1 else NEXT, number=number, count=len(cut.sheets)),
             height_mm=sheet.height_mm * scale,
         )
         for number, (sheet, key) in enumerate(zip(cut.sheets, cut.keys, strict=True), 1)

@@ -11,16 +11,17 @@ from operator import attrgetter
 
 from markupsafe import Markup
 
-from sitegen.model.shop import EDITIONS, TRANSLATED, Shop, ShopPage
+from sitegen.model.shop import COLOUR, ONE_PAGE, TRANSLATED, Shop, ShopPage
 from sitegen.model.source import Revision
 from sitegen.publish import bench, making, materials
 from sitegen.publish.blocks import PRINT, SCREEN, Block, Figure, Medium
 from sitegen.publish.book import book
+from sitegen.publish.buying import buy_link, with_contact
 from sitegen.publish.cards import CARD, CARD_LARGE
 from sitegen.publish.chips import inks
 from sitegen.publish.colourways import same_beads
 from sitegen.publish.downloads import DownloadGroup, download_groups
-from sitegen.publish.editions import ONE_PAGE, ROOMS, in_edition
+from sitegen.publish.editions import ROOMS, in_edition
 from sitegen.publish.imprint import imprint
 from sitegen.publish.own_colours import own_colours
 from sitegen.publish.papers import Sheets
@@ -77,7 +78,7 @@ def shop_line(shop: Shop) -> ShopLine:
         shop.language,
         shop.folder,
         tongues(shop),
-        {name: shop.languages[0] if name in shop.foreign else "" for name in TRANSLATED},
+        {name: shop.language_of(name) for name in TRANSLATED},
         head=links[True],
         foot=links[False],
     )
@@ -85,8 +86,7 @@ def shop_line(shop: Shop) -> ShopLine:
 
 def own_page_link(page: ShopPage, shop: Shop) -> Link:
     """The link to a page of the shop's own, its summary beside it; as written where it is not translated."""
-    written = shop.language == shop.languages[0] or shop.language in page.translations
-    shown, language = page.translations.get(shop.language, page), "" if written else shop.languages[0]
+    shown, language = shop.said(page)
     return Link(own_page_address(page.name), shown.title, shown.summary, language, language)
 
 
@@ -99,7 +99,7 @@ def tongues(shop: Shop) -> tuple[Tongue, ...]:
     )
 
 
-def print_view(piece: Piece, edition: str = EDITIONS[0]) -> PatternView:
+def print_view(piece: Piece, edition: str = COLOUR) -> PatternView:
     """The printed sheets in one of their editions: everything, but for the summary."""
     piece, medium = in_edition(piece, edition), ROOMS[edition]
     if edition == ONE_PAGE:
@@ -132,7 +132,7 @@ def page_view(
         view,
         facts=(*view.facts, bench.level(view, piece.words), bench.edition(view, piece.words)),
         contents=bench.contents(view, piece.words),
-        buy_link=bench.buy_link(piece),
+        buy_link=buy_link(piece.pattern, piece.shop, piece.words),
         bench=bench.ticks(piece, view.blocks),
         to_list=to_list(piece),
         chooser=own_colours(piece, "#colours" if ways else "#materials"),
@@ -159,9 +159,7 @@ def _how_to_buy(piece: Piece, sheets: Sequence[Sheets]) -> str:
     if others:
         more = piece.words.text("buy.editions", editions=", ".join(others))
         how = f"{how} {more}"
-    contact = piece.shop.contact
-    ask = piece.words.text("buy.contact", contact=contact)
-    return f"{how} {ask}" if contact else how
+    return with_contact(how, piece.shop, piece.words)
 
 
 def _view(
@@ -172,6 +170,7 @@ def _view(
     buy: str = "",
 ) -> PatternView:
     pattern, shop, words = piece.pattern, piece.shop, piece.words
+    beads, bead_scale = materials.bead_table(piece)
     address = page_address(pattern.name, piece.folder)
     return PatternView(
         name=pattern.name,
@@ -183,8 +182,8 @@ def _view(
         picture=picture,
         facts=materials.facts(piece),
         inks=inks(pattern),
-        beads=materials.bead_lines(piece),
-        bead_scale=materials.bead_scale(piece),
+        beads=beads,
+        bead_scale=bead_scale,
         bead_each=str(piece.measures.bead_each),
         bead_total=str(piece.measures.bead_total),
         pieces=str(piece.measures.pieces),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from sitegen.model.shop import EDITIONS
+from sitegen.model.shop import COLOUR
 from sitegen.publish.papers import Sheets
 from sitegen.publish.piece import Piece
 from sitegen.publish.quantities import Quantities
@@ -35,7 +35,7 @@ class DownloadGroup:
 def sheets_label(edition: Sheets, paper: str, words: Words) -> str:
     """What a link to a PDF says: `PDF for A4`, `Large print for A4`."""
     named = words.text(f"paper.{paper}")
-    if edition.edition == EDITIONS[0]:
+    if edition.edition == COLOUR:
         return words.text("pdf.download", paper=named)
     return words.text("pdf.download-edition", edition=words.text(f"edition.{edition.edition}"), paper=named)
 
@@ -46,14 +46,19 @@ def download_groups(piece: Piece, sheets: Sequence[Sheets]) -> tuple[DownloadGro
 
 
 def _group(piece: Piece, edition: Sheets) -> DownloadGroup:
-    say, tell = piece.words.text, Quantities(piece.words)
-    up = "../" if piece.folder else ""
-    files = tuple(
+    say = piece.words.text
+    files = downloads(piece.pattern.name, edition, piece.words, "../" if piece.folder else "")
+    return DownloadGroup(say(f"edition.{edition.edition}"), say(f"edition.{edition.edition}-about"), files)
+
+
+def downloads(name: str, edition: Sheets, words: Words, up: str = "") -> tuple[Download, ...]:
+    """The PDFs of one edition; `up` leads from the page to them."""
+    tell = Quantities(words)
+    return tuple(
         Download(
-            href=up + edition.file_name(piece.pattern.name, paper),
-            label=sheets_label(edition, paper, piece.words),
-            size=say("pdf.size", count=edition.pages, size=tell.kilobytes(len(data))),
+            href=up + edition.file_name(name, paper),
+            label=sheets_label(edition, paper, words),
+            size=words.text("pdf.size", count=edition.pages, size=tell.kilobytes(len(data))),
         )
         for paper, data in edition.files
     )
-    return DownloadGroup(say(f"edition.{edition.edition}"), say(f"edition.{edition.edition}-about"), files)

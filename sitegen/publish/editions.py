@@ -9,20 +9,19 @@ from dataclasses import replace
 
 from sitegen.draw.colour import INK_SAVER, WHITE
 from sitegen.draw.spared import spared
-from sitegen.model.shop import EDITIONS
+from sitegen.model.shop import COLOUR, INK, LARGE_PRINT, ONE_PAGE
 from sitegen.model.source import Colourway, Pattern
 from sitegen.publish.blocks import LARGE, PRINT, SUMMARY, Medium
 from sitegen.publish.piece import Piece
 
-COLOUR, INK, LARGE_PRINT, ONE_PAGE = EDITIONS
 ROOMS: dict[str, Medium] = {COLOUR: PRINT, INK: PRINT, LARGE_PRINT: LARGE, ONE_PAGE: SUMMARY}
 """Edition -> the room of its drawings."""
 TEMPLATES = {COLOUR: "sheets.html", INK: "sheets.html", LARGE_PRINT: "sheets.html", ONE_PAGE: "summary.html"}
 
 
 def editions_of(piece: Piece) -> tuple[str, ...]:
-    """What a piece is printed as: what its source says, else what the shop says."""
-    return piece.pattern.editions or piece.shop.editions
+    """What a piece is printed as."""
+    return piece.shop.editions_of(piece.pattern)
 
 
 def in_edition(piece: Piece, edition: str) -> Piece:

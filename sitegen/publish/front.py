@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from datetime import date
+from collections.abc import Iterator
 from pathlib import Path
 
 from sitegen.model.shop import Shop
 from sitegen.publish.catalogue import CATALOGUE, CatalogueView
 from sitegen.publish.compose import canonical, own_page_link, shop_line
-from sitegen.publish.dates import changed
 from sitegen.publish.front_view import FrontView, WayIn
 from sitegen.publish.glossary import GLOSSARY
 from sitegen.publish.lesson_pages import LIST
 from sitegen.publish.lessons import lesson_plans
-from sitegen.publish.piece import Piece
-from sitegen.publish.sharing import shop_sharing
+from sitegen.publish.sharing import page_sharing
 from sitegen.publish.stock_page import MATERIALS
 from sitegen.publish.view import Card, Link
 from sitegen.publish.words import Words
@@ -24,26 +21,25 @@ NEWEST = 7
 """Patterns shown on the front page: the first of them large, beside the title."""
 
 
-def front_view(
-    cards: Sequence[Card], shop: Shop, catalogue: CatalogueView, theme: Path, words: Words
-) -> FrontView:
-    """The front page; `cards` are the newest patterns."""
+def front_view(shop: Shop, catalogue: CatalogueView, theme: Path, words: Words) -> FrontView:
+    """The front page, with the newest patterns of the catalogue."""
+    home = canonical(shop, "")
     return FrontView(
-        cards=tuple(cards),
+        cards=newest(catalogue),
         ways_in=tuple(_ways_in(shop, catalogue, theme, words)),
         count=catalogue.count,
-        canonical=canonical(shop, ""),
+        canonical=home,
         description=shop.tagline or words.text("front.description", shop=shop.title),
         shop=shop_line(shop),
-        sharing=shop_sharing(shop, canonical(shop, ""), words),
+        sharing=page_sharing(shop, shop.title, "website", home, words),
     )
 
 
-def newest(pieces: Sequence[Piece], cards: Sequence[Card]) -> tuple[Card, ...]:
-    """The cards whose patterns have the newest edition; without dates, the first by name."""
-    pairs = sorted(zip(pieces, cards, strict=True), key=lambda pair: pair[0].pattern.name)
-    pairs.sort(key=lambda pair: changed([pair[0].pattern]) or date.min, reverse=True)
-    return tuple(card for _, card in pairs[:NEWEST])
+def newest(catalogue: CatalogueView) -> tuple[Card, ...]:
+    """The cards whose patterns have the newest edition; equal dates, and none, in the catalogue's order."""
+    entries = [entry for shelf in catalogue.shelves for entry in shelf.entries]
+    entries.sort(key=lambda entry: dict(entry.ranks)["newest"], reverse=True)
+    return tuple(entry.card for entry in entries[:NEWEST])
 
 
 def _ways_in(shop: Shop, catalogue: CatalogueView, theme: Path, words: Words) -> Iterator[WayIn]:

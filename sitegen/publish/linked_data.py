@@ -5,7 +5,6 @@ Vocabulary: https://schema.org/; form: JSON-LD. Every value is that of the page,
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -15,6 +14,7 @@ from markupsafe import Markup
 from sitegen.model.shop import Shop
 from sitegen.publish.catalogue import CATALOGUE
 from sitegen.publish.compose import canonical, page_address, site_address
+from sitegen.publish.data_block import as_data
 from sitegen.publish.dates import changed, published
 from sitegen.publish.downloads import sheets_label
 from sitegen.publish.how_to import how_to
@@ -249,6 +249,4 @@ def _told(**values: str | list[str]) -> Node:
 
 
 def _written(*nodes: Mapping[str, Any]) -> Markup:
-    """For a script element: `<` is written as its number, so that nothing in it can end the element."""
-    graph = {"@context": "https://schema.org", "@graph": nodes}
-    return Markup(json.dumps(graph, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c"))
+    return as_data({"@context": "https://schema.org", "@graph": nodes})

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import groupby
@@ -10,7 +11,7 @@ from operator import attrgetter, itemgetter
 from markupsafe import Markup
 
 from sitegen.draw.legend import FILLED_SIGNS, sign, signs_in
-from sitegen.draw.legible import legible
+from sitegen.draw.legible import MOST_GROWTH, legible, smallest_text
 from sitegen.draw.pens import Drawing
 from sitegen.model.photo import Photo
 from sitegen.model.say import Say
@@ -54,6 +55,14 @@ LINE_NAMES = {
 """What the lines of a part are -> what its chart calls each; any other is a row."""
 LEAST_SHARE = 0.7
 """A step drawn at less than this share of the usual scale has a scale of its own."""
+PAGE_MM = 205.0
+"""What a page of large print leaves for a row under the heading of its part."""
+LINE_LETTERS, LINE_RUNS = 46, 8
+"""Letters, and runs of beads, that a line of a row has room for there."""
+LINE_MM, GAP_MM, HEAD_MM = 8.3, 2.0, 30.0
+"""Height of such a line, the gap after a paragraph, and the lines above the first sentence."""
+ROUNDED = 1.01
+"""Sizes of letters are written with two digits: a scale that just does is so much larger."""
 BODY = attrgetter("body")
 MANY = 3
 """A row with more sentences is set across the width of the table."""
@@ -274,9 +283,7 @@ def steps_block(piece: Piece, section: TableSection, anchor: str, medium: Medium
 
     A drawing that is far too large for that is shown smaller by itself, and does not shrink the others.
     """
-    fits = [_fit(drawing, medium.step) for row in section.rows for drawing in row.drawings]
-    least = 1.0 if medium is LARGE else LEAST_SHARE
-    scale = min([medium.step_scale, *(fit for fit in fits if fit >= least * medium.step_scale)])
+    scale = _step_scale([drawing for row in section.rows for drawing in row.drawings], medium)
     shared = shared_words(section.rows)
     told = {number for words in shared.values() for one in words for number in one.rows}
     see_at = {row.number: f"{anchor}-{row.drawn_at[-1]}" for row in section.rows if row.drawn_at}
@@ -288,13 +295,13 @@ def steps_block(piece: Piece, section: TableSection, anchor: str, medium: Medium
         anchor=anchor,
         rows=tuple(
             replace(
-                _step(piece, row, f"{anchor}-{row.number}", scale, medium),
+                _step(piece, said, f"{anchor}-{row.number}", scale, medium),
                 before=tuple(_shared(piece, words, see_at) for words in shared.get(row.number, ())),
-                sentences=() if row.number in told else row.sentences,
                 see="" if row.number in told else row.see,
                 see_at=see_at.get(row.number, ""),
             )
             for row in section.rows
+            for said in [replace(row, sentences=()) if row.number in told else row]
         ),
     )
 
@@ -309,9 +316,46 @@ def _shared(piece: Piece, words: SharedWords, see_at: Mapping[int, str]) -> Shar
     return SharedLine(steps, numbers, words.sentences, words.see, see_at.get(first, ""))
 
 
+def _step_scale(drawings: Sequence[Drawing], medium: Medium) -> float:
+    """The scale that a part's steps share; in large print the one that every letter can be read at."""
+    if medium is LARGE:
+        smallest = min(filter(None, map(smallest_text, drawings)), default=math.inf)
+        return max(medium.step_scale, ROUNDED * LEAST_TEXT[LARGE.name] / (MOST_GROWTH * smallest))
+    fits = (_fit(drawing, medium.step) for drawing in drawings)
+    return min([medium.step_scale, *(fit for fit in fits if fit >= LEAST_SHARE * medium.step_scale)])
+
+
+def _step_room(drawing: Drawing, scale: float, medium: Medium) -> tuple[float, float]:
+    """The room of a step's drawing: higher than usual where it would go without letters otherwise."""
+    text = smallest_text(drawing) * MOST_GROWTH
+    least = LEAST_TEXT.get(medium.name, 0.0)
+    room = (min(medium.beside_mm, medium.step[0]), medium.tall_step_mm)
+    if medium.tall_step_mm and text * min(scale, _fit(drawing, medium.step)) < least:
+        return room if text * min(scale, _fit(drawing, room)) >= least else medium.step
+    return medium.step
+
+
+def _loses_letters(drawing: Drawing, scale: float, medium: Medium) -> bool:
+    """Whether a step's drawing is shown without some of its letters or numbers."""
+    shown = min(scale, _fit(drawing, _step_room(drawing, scale, medium)))
+    least = LEAST_TEXT.get(medium.name, 0.0)
+    return bool(least) and len(legible(drawing, least / shown).calls) < len(drawing.calls)
+
+
+def _high(row: TableRow, drawn_mm: float) -> float:
+    """About how high a row of large print will be, its drawings being so high."""
+    words = [*row.notes, *row.sentences]
+    lines = sum(math.ceil(len(one) / LINE_LETTERS) for one in words) + len(row.pick_up) // LINE_RUNS
+    return drawn_mm + lines * LINE_MM + len(words) * GAP_MM + HEAD_MM
+
+
 def _step(piece: Piece, row: TableRow, uid: str, scale: float, medium: Medium) -> StepRow:
     strip = None
-    wide = any(min(scale, _fit(one, medium.step)) * one.width_mm > medium.beside_mm for one in row.drawings)
+    rooms = [_step_room(drawing, scale, medium) for drawing in row.drawings]
+    fits = [min(scale, _fit(*fit)) for fit in zip(row.drawings, rooms, strict=True)]
+    above = any(one.width_mm * fit > medium.beside_mm for one, fit in zip(row.drawings, fits, strict=True))
+    high = [one.height_mm * fit for one, fit in zip(row.drawings, fits, strict=True)]
+    unlettered = any(_loses_letters(drawing, scale, medium) for drawing in row.drawings)
     least = LEAST_TEXT.get(medium.name, 0.0)
     if row.strip is not None and medium is not LARGE:
         largest = STRIP_SHARE * medium.step_scale
@@ -323,14 +367,11 @@ def _step(piece: Piece, row: TableRow, uid: str, scale: float, medium: Medium) -
         tick=piece.words.text("steps.tick", number=row.number),
         pick_up=tuple(chip(piece.pattern, count, letter) for count, letter in row.pick_up),
         figures=tuple(
-            Figure(fitted(drawing, f"{uid}-{place}", medium.step, scale, least)[0], "")
-            for place, drawing in enumerate(row.drawings, 1)
+            Figure(fitted(drawing, f"{uid}-{place}", room, scale, least)[0], "")
+            for place, (drawing, room) in enumerate(zip(row.drawings, rooms, strict=True), 1)
         ),
         strip=strip,
-        across=wide
-        or (medium is LARGE and not row.drawings)
-        or strip is not None
-        or len(row.sentences) > MANY,
+        across=medium is LARGE or strip is not None or len(row.sentences) > MANY,
         see=row.see,
         drawn_at=str(row.drawn_at[-1]) if row.drawn_at else "",
         sentences=row.sentences,
@@ -338,4 +379,7 @@ def _step(piece: Piece, row: TableRow, uid: str, scale: float, medium: Medium) -
         before=(),
         beads=str(row.beads_so_far),
         thread=Quantities(piece.words).both_threads(row.thread_mm),
+        above=above,
+        long=medium is LARGE and _high(row, sum(high) if above else 0.0) > PAGE_MM,
+        unlettered=piece.words.text("steps.unlettered") if unlettered else "",
     )

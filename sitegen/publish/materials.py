@@ -56,11 +56,6 @@ def facts(piece: Piece) -> tuple[Fact, ...]:
     )
 
 
-def bead_scale(piece: Piece) -> str:
-    """How much larger than life the beads of the materials table are drawn."""
-    return plain(_keys(piece)[1], 1)
-
-
 def _keys(piece: Piece) -> tuple[Mapping[str, Drawing], float]:
     """Letter -> how its bead looks, and the scale that all of them share."""
     drawn = bead_keys(piece.pattern, piece.words.text)
@@ -70,11 +65,11 @@ def _keys(piece: Piece) -> tuple[Mapping[str, Drawing], float]:
     return drawn, min([LARGEST_KEY, *fits])
 
 
-def bead_lines(piece: Piece) -> tuple[BeadLine, ...]:
-    """The materials table."""
+def bead_table(piece: Piece) -> tuple[tuple[BeadLine, ...], str]:
+    """The lines of the materials table, and how much larger than life their beads are drawn."""
     keys, scale = _keys(piece)
     uid = f"{piece.folder}-bead" if piece.folder else "bead"
-    return tuple(
+    lines = tuple(
         bead_line(
             bead,
             piece.words,
@@ -83,6 +78,7 @@ def bead_lines(piece: Piece) -> tuple[BeadLine, ...]:
         )
         for bead in piece.measures.beads
     )
+    return lines, plain(scale, 1)
 
 
 def bead_line(bead: BeadCount, words: Words, key: Markup, language: str) -> BeadLine:

@@ -51,14 +51,14 @@ def _choices(piece: Piece, bead: BeadCount) -> Iterator[BeadChoice]:
     values: list[str] = []
     language = colour_language(piece, bead.letter)
     yield _choice(piece, bead, _value(bead.hex, values), say("own.maker", name=bead.name), language)
-    foreign = "" if shop.language == shop.languages[0] else shop.languages[0]
     for one in shop.stock.values():
         same = (one.name, one.hex, one.finish) == (own.name, own.hex, own.finish)
         if tidy(one.bead) == tidy(own.bead) and not same:
             colour = replace(own, name=one.name, hex=one.hex, finish=one.finish, stock=one.key)
             key = "own.stock" if one.finish == "opaque" else "own.stock-finish"
             text = say(key, name=one.name, finish=one.finish)
-            yield _choice(piece, _counted(piece, colour, bead), _value(one.hex, values), text, foreign)
+            value, language = _value(one.hex, values), shop.author_language
+            yield _choice(piece, _counted(piece, colour, bead), value, text, language)
     any_colour = replace(own, name=say("own.name", hex=ANY), stock=None)
     yield _choice(piece, _counted(piece, any_colour, bead), "", say("own.any"), "")
 

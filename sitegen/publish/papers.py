@@ -15,7 +15,8 @@ from dataclasses import dataclass
 import pikepdf
 from pikepdf import Array, Name, Pdf
 
-from sitegen.model.shop import EDITIONS
+from sitegen.model.file_names import print_name
+from sitegen.model.shop import COLOUR
 from sitegen.publish.lean_content import lean_content
 from sitegen.publish.lean_tags import thin_tags
 from sitegen.publish.packet import describe
@@ -56,13 +57,12 @@ class Sheets:
     """(name of the paper, PDF)."""
     language: str = ""
     """In the names of its files; empty for the first of the shop."""
-    edition: str = EDITIONS[0]
+    edition: str = COLOUR
     """One of `EDITIONS`; the first is not in the names of its files."""
 
     def file_name(self, pattern: str, paper: str) -> str:
         """What the PDF is called: `fern-a4.pdf`, `fern-de-a4.pdf`, `fern-de-ink-a4.pdf`."""
-        edition = "" if self.edition == EDITIONS[0] else self.edition
-        return "-".join(filter(None, (pattern, self.language, edition, paper))) + ".pdf"
+        return f"{print_name(pattern, self.language, self.edition)}-{paper}.pdf"
 
 
 def sheets(layout: bytes, titles: Mapping[str, str], language: str = "", carried: str = "") -> Sheets:

@@ -19,7 +19,7 @@ from weasyprint import CSS, HTML
 from weasyprint.text.fonts import FontConfiguration
 from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
 
-from sitegen.model.shop import EDITIONS
+from sitegen.model.shop import COLOUR, EDITIONS
 from sitegen.publish.binding import bind
 from sitegen.publish.chips import style_sheet
 from sitegen.publish.drawings_apart import take_apart
@@ -61,7 +61,7 @@ class PrintJob:
     """As it is in the names of the files; empty for the first of the shop."""
     author_language: str = ""
     """Of the texts that are not in the language of the sheets."""
-    edition: str = EDITIONS[0]
+    edition: str = COLOUR
     """Which of the editions of the pattern it is."""
     bound: tuple[str, ...] = ()
     """For a bundle, the sheets of its patterns as HTML: they come behind its own, in one document."""
@@ -101,7 +101,7 @@ class _Press:
 
 
 @lru_cache(maxsize=2 * len(EDITIONS))
-def _press(theme: Path, edition: str = EDITIONS[0]) -> _Press:
+def _press(theme: Path, edition: str = COLOUR) -> _Press:
     """Fonts and an edition's style sheet, read once in each process."""
     fonts = FontConfiguration()
     with _listening("the theme's print style"):
@@ -120,7 +120,7 @@ def theme_letters(theme: Path) -> frozenset[str]:
 def print_job(view: PatternView, words: Words, theme: Path) -> PrintJob:
     """A view -> the job of printing it."""
     title = view.title
-    if view.printed_as != EDITIONS[0]:
+    if view.printed_as != COLOUR:
         title = words.text("pdf.title-edition", title=title, edition=words.text(f"edition.{view.printed_as}"))
     titles = tuple(
         (paper.name, words.text("pdf.title", title=title, paper=words.text(f"paper.{paper.name}")))
@@ -140,7 +140,7 @@ def print_job(view: PatternView, words: Words, theme: Path) -> PrintJob:
     )
     language = view.shop.language if view.shop.folder else ""
     name = f"{view.name} in {language}" if language else view.name
-    if view.printed_as != EDITIONS[0]:
+    if view.printed_as != COLOUR:
         name = f"{name} ({view.printed_as})"
     author_language = view.shop.tongues[0].language
     return PrintJob(

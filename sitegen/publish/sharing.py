@@ -38,13 +38,6 @@ def pattern_sharing(piece: Piece, address: str, home: str) -> Sharing | None:
     )
 
 
-def shop_sharing(shop: Shop, address: str, words: Words) -> Sharing | None:
-    """For the front page at a full address."""
-    if not address:
-        return None
-    return page_sharing(shop, shop.title, "website", address, words)
-
-
 def page_sharing(shop: Shop, title: str, kind: str, address: str, words: Words) -> Sharing | None:
     """For any page at a full address, with the shop's cover; `kind` is `website` or `article`."""
     if not address:

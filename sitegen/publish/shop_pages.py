@@ -46,11 +46,9 @@ class LostView:
 
 def own_page(page: ShopPage, shop: Shop, words: Words) -> OwnPageView:
     """A page of the author's in the shop's language, or as written where it is not translated."""
-    written = shop.language == shop.languages[0] or shop.language in page.translations
-    shown = page.translations.get(shop.language, page)
+    shown, language = shop.said(page)
     address = own_page_address(page.name)
     author = Author(up="../" * address.count("/"))
-    language = "" if written else shop.languages[0]
     return OwnPageView(
         name=page.name,
         title=shown.title,

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -13,14 +12,15 @@ from sitegen.measure.tools import kind_of
 from sitegen.model.measures import BeadCount
 from sitegen.model.numbers import plain
 from sitegen.model.shop import Shop
-from sitegen.publish.compose import canonical, page_address, shop_line
+from sitegen.publish.compose import TITLE, canonical, page_address, shop_line
+from sitegen.publish.data_block import as_data
 from sitegen.publish.materials import bead_words
 from sitegen.publish.piece import Piece
 from sitegen.publish.to_list import MOST_PIECES, list_name
 from sitegen.publish.view import ForMachines, Sharing, ShopLine
 from sitegen.publish.ways import PICTURE
 from sitegen.publish.words import Words
-from sitegen.trade.families import colour_family, families, lightness
+from sitegen.trade.families import drawer
 from sitegen.trade.figures import tidy
 from sitegen.trade.needles import needle
 
@@ -63,8 +63,8 @@ class SoldBead:
 
     @property
     def drawer(self) -> tuple[str, int, float, str]:
-        """Kinds together, families of colour side by side, light beads before dark ones."""
-        return self.bead, families().index(colour_family(self.hex)), -round(lightness(self.hex), 3), self.name
+        """Kinds together, each in the order of a drawer."""
+        return self.bead, *drawer(self.hex, self.name)
 
 
 def list_view(pieces: Sequence[Piece], shop: Shop, words: Words) -> ListView:
@@ -91,9 +91,8 @@ def list_view(pieces: Sequence[Piece], shop: Shop, words: Words) -> ListView:
             for piece in every
         },
     }
-    written = json.dumps(data, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")
     return ListView(
-        data=Markup(written),
+        data=as_data(data),
         priced=any(bead.price is not None for bead in beads),
         most=str(MOST_PIECES),
         spare=plain(shop.spare * 100, 1),
@@ -105,8 +104,7 @@ def list_view(pieces: Sequence[Piece], shop: Shop, words: Words) -> ListView:
 def sold_bead(piece: Piece, count: BeadCount) -> SoldBead:
     """A line of a piece's bead list as the bead that is bought, alike in all patterns that take it."""
     pattern = piece.pattern
-    colour = pattern.colour(count.letter)
-    stock = piece.shop.stock.get(colour.stock) if colour and colour.stock else None
+    stock = piece.shop.stocked(pattern.colour(count.letter))
     return SoldBead(
         bead=tidy(count.bead),
         finish=tidy(count.finish),
@@ -130,7 +128,7 @@ def _shown(piece: Piece, words: Words) -> Node:
     home = page_address(piece.pattern.name, piece.folder)
     return {
         "title": piece.pattern.title,
-        "language": piece.language_of(lambda pattern: pattern.title),
+        "language": piece.language_of(TITLE),
         "href": "../" * SHOPPING.count("/") + home,
         "picture": top + home.replace("index.html", PICTURE),
         "makes": words.text(f"makes.{piece.pattern.makes.value}"),

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from sitegen.draw.bead_key import bead_keys
+from sitegen.draw.pens import Drawing
 from sitegen.model.measures import BeadCount
 from sitegen.model.numbers import plain
 from sitegen.model.shop import Shop
@@ -19,7 +20,7 @@ from sitegen.publish.slugs import slugs
 from sitegen.publish.view import Fact, ForMachines, Link, Sharing, ShopLine
 from sitegen.publish.words import Words
 from sitegen.trade.beads import bead_kind
-from sitegen.trade.families import colour_family, families, lightness
+from sitegen.trade.families import drawer
 from sitegen.trade.figures import tidy
 
 MATERIALS = "materials/index.html"
@@ -81,6 +82,8 @@ class StockView:
 
 
 Use = tuple[Piece, BeadCount]
+Keys = Mapping[str, Mapping[str, Drawing]]
+"""Pattern -> letter -> how its bead looks."""
 
 
 def stock_view(pieces: Sequence[Piece], shop: Shop, words: Words) -> StockView:
@@ -96,10 +99,11 @@ def stock_view(pieces: Sequence[Piece], shop: Shop, words: Words) -> StockView:
     names = sorted(shelves)
     anchors = slugs(names, "bead")
     say = words.text
+    keys = {piece.pattern.name: bead_keys(piece.pattern, say) for piece in pieces}
     return StockView(
         lead=say("stock.lead", count=len(by_bead)),
         shelves=tuple(
-            _shelf(anchor, sorted(shelves[name], key=_drawer), shop, words)
+            _shelf(anchor, sorted(shelves[name], key=_drawer), keys, words)
             for name, anchor in zip(names, anchors, strict=True)
         ),
         supplies=tuple(_supplies(pieces, words)),
@@ -109,12 +113,11 @@ def stock_view(pieces: Sequence[Piece], shop: Shop, words: Words) -> StockView:
 
 
 def _drawer(uses: list[Use]) -> tuple[int, float, str]:
-    """Families side by side, light beads before dark ones."""
     bead = uses[0][1]
-    return families().index(colour_family(bead.hex)), -round(lightness(bead.hex), 3), bead.name
+    return drawer(bead.hex, bead.name)
 
 
-def _shelf(anchor: str, beads: list[list[Use]], shop: Shop, words: Words) -> StockShelf:
+def _shelf(anchor: str, beads: list[list[Use]], keys: Keys, words: Words) -> StockShelf:
     say, tell = words.text, Quantities(words)
     piece, first = beads[0][0]
     kind = bead_kind(first.bead, piece.pattern.bead_kinds)
@@ -131,23 +134,22 @@ def _shelf(anchor: str, beads: list[list[Use]], shop: Shop, words: Words) -> Sto
         heading=say("beads.kind", bead=first.bead),
         facts=facts,
         count=say("stock.colours", count=len(beads)),
-        lines=tuple(_line(uses, f"{anchor}-{number}", shop, words) for number, uses in enumerate(beads, 1)),
+        lines=tuple(_line(uses, f"{anchor}-{number}", keys, words) for number, uses in enumerate(beads, 1)),
     )
 
 
-def _line(uses: list[Use], uid: str, shop: Shop, words: Words) -> StockLine:
+def _line(uses: list[Use], uid: str, keys: Keys, words: Words) -> StockLine:
     say, tell = words.text, Quantities(words)
     piece, bead = next((use for use in uses if not colour_language(use[0], use[1].letter)), uses[0])
-    drawn = bead_keys(piece.pattern, say).get(bead.letter)
+    drawn = keys[piece.pattern.name].get(bead.letter)
     picture = Markup("")
     if drawn is not None:
         scale = min(SCALE, KEY_ROOM[0] / drawn.width_mm, KEY_ROOM[1] / drawn.height_mm)
         picture = Markup(drawn.svg(uid, scale))
-    colour = piece.pattern.colour(bead.letter)
-    stock = shop.stock.get(colour.stock) if colour and colour.stock else None
+    stock = piece.shop.stocked(piece.pattern.colour(bead.letter))
     pack = say("stock.pack", grams=plain(bead.pack_grams, 1))
     if stock is not None and stock.price is not None:
-        price = tell.price(stock.price, shop.currency)
+        price = tell.price(stock.price, piece.shop.currency)
         pack = say("stock.pack-price", grams=plain(bead.pack_grams, 1), price=price)
     return StockLine(
         name=bead.name,

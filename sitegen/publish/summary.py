@@ -19,24 +19,32 @@ from sitegen.publish.piece import Piece
 
 PAGE_MM = (186.0, 245.0)
 """What `print-summary.css` leaves of the page."""
-HEAD_MM = 38.0
+HEAD_MM = 36.0
 """The title and its line, and the headings and gaps of the rest."""
-LINE_MM, SMALL_LINE_MM = 4.4, 2.95
+LINE_MM, SMALL_LINE_MM = 4.5, 2.95
 """Height of a line in the tables, and in the small print at the foot."""
-SMALL_LETTERS = 150
+SMALL_LETTERS = 178
 """Letters on a line of the small print."""
 SUPPLY_LETTERS = 48
 """Letters on a line about thread, needle and findings."""
 WORDS_MM = 68.0
 """Room for the beads of a word chart's line in one of the two columns."""
-RUN_MM, WAY_MM = 6.9, 15.0
+WIDE_WORDS_MM = 160.0
+"""The same where a single line has the whole width."""
+RUN_MM, WAY_MM = 7.2, 18.0
 """What a run of beads and the side a row begins at take of it."""
 TABLE_MM = 9.0
 """Its caption and the heads of its columns."""
+LEFT_OVER = 2
+"""So few last rows of a word chart stay in its column."""
 COLUMN_MM = 215.0
 """The highest column of word charts."""
 GAP_MM = 7.5
 """Between charts, and the height of a caption under them."""
+GOES_ON_MM = 6.0
+"""The line that says on which page the words are."""
+WORDS = "in-words"
+"""Where they then stand."""
 FINER = 0.97
 """Charts are made smaller by this until they have room."""
 
@@ -51,21 +59,21 @@ def summary_blocks(piece: Piece) -> tuple[ChartBlock, ...]:
         if chart is not None
     ]
     made = [chart_block(one, index, chart, SUMMARY, prefix) for one, index, chart, prefix in charts]
-    room = PAGE_MM[1] - HEAD_MM - _materials_mm(piece) - _words_mm(made) - _small_print_mm(piece)
     drawn = [chart for _, _, chart, _ in charts]
-    scale = _scale(drawn, room)
-    if _stacked_mm(drawn, scale) > room:  # the words go to another page
-        scale = _scale(drawn, room + _words_mm(made) + _small_print_mm(piece))
-    return tuple(
-        chart_block(
-            one,
-            index,
-            chart,
-            replace(SUMMARY, chart=(chart.width_mm * scale, chart.height_mm * scale)),
-            prefix,
-        )
-        for one, index, chart, prefix in charts
+    first_page = PAGE_MM[1] - HEAD_MM - _materials_mm(piece)
+    room = first_page - _words_mm(made) - _small_print_mm(piece)
+    scale, apart = _scale(drawn, room), ""
+    if _stacked_mm(drawn, scale) > room:
+        scale, apart = _scale(drawn, first_page - GOES_ON_MM), WORDS
+    cut = _stacked_mm(drawn, scale) > first_page - GOES_ON_MM  # over sheets that stand side by side
+    low = (PAGE_MM[0], first_page - GOES_ON_MM - GAP_MM)
+    shown = [(chart.width_mm * scale, chart.height_mm * scale) for chart in drawn]
+    rooms = [low if cut and room[1] > low[1] else room for room in shown]
+    blocks = (
+        chart_block(one, index, chart, replace(SUMMARY, chart=room), prefix)
+        for (one, index, chart, prefix), room in zip(charts, rooms, strict=True)
     )
+    return tuple(replace(block, apart=apart) for block in blocks)
 
 
 def _scale(charts: Sequence[Drawing], room_mm: float) -> float:
@@ -106,12 +114,15 @@ def _materials_mm(piece: Piece) -> float:
 
 def _words_mm(blocks: Sequence[ChartBlock]) -> float:
     """Height of the word charts in two columns: half of all, or the longest row."""
-    rows = [_row_mm(row) for block in blocks for row in block.rows]
+    lines = [row for block in blocks for row in block.rows]
+    if len(lines) == 1:
+        return TABLE_MM + _row_mm(lines[0], WIDE_WORDS_MM)
+    rows = [_row_mm(row) for row in lines]
     return max((TABLE_MM * (len(blocks) + 1) + sum(rows)) / 2, TABLE_MM + max(rows, default=0.0))
 
 
-def _row_mm(row: WordRow) -> float:
-    return LINE_MM * math.ceil((len(row.runs) * RUN_MM + WAY_MM * bool(row.way)) / WORDS_MM)
+def _row_mm(row: WordRow, room_mm: float = WORDS_MM) -> float:
+    return LINE_MM * math.ceil((len(row.runs) * RUN_MM + WAY_MM * bool(row.way)) / room_mm)
 
 
 def word_columns(blocks: Sequence[ChartBlock]) -> tuple[tuple[tuple[ChartBlock, ...], ...], ...]:
@@ -123,8 +134,9 @@ def word_columns(blocks: Sequence[ChartBlock]) -> tuple[tuple[tuple[ChartBlock, 
     for block in blocks:
         rows: list[WordRow] = []
         taken += TABLE_MM
-        for row in block.rows:
-            if taken + _row_mm(row) > most and len(columns) < 2 * pairs and (rows or columns[-1]):
+        for place, row in enumerate(block.rows):
+            full = taken + _row_mm(row) > most and len(block.rows) - place > LEFT_OVER
+            if full and len(columns) < 2 * pairs and (rows or columns[-1]):
                 columns[-1] += [replace(block, rows=tuple(rows))] if rows else []
                 columns.append([])
                 rows, taken = [], TABLE_MM

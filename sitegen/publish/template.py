@@ -32,8 +32,10 @@ SHEET: Room = (152.0, 198.0)
 """On a sheet of its own, with two bars."""
 OVERLAP_MM = 10.0
 """What neighbouring sheets share: enough to lay them on each other and tape them."""
-LARGE_SHEET: Room = (140.0, 150.0)
+LARGE_SHEET: Room = (140.0, 162.0)
 """The same in large print, whose bars have larger numbers."""
+LARGE_KEY_MM = 36.0
+"""How high the map of the sheets may be below that."""
 KEY_SCALE = 1.6
 """The small map of the sheets has room to be larger than it is drawn."""
 GAP_MM = 6.0
@@ -87,9 +89,7 @@ def large_template_view(piece: Piece) -> TemplateView:
             say("template.sheet-of", number=number, count=count) if count > 1 else say("template.sheet"),
             *_bars(say, number, least),
             figures=(TrueSize(Markup(sheet.svg(f"template-{number}")), "" if lies_straight else size),),
-            key=Markup(
-                parts.keys[number - 1].svg(f"template-key-{number}", least / smallest_text(parts.keys[0]))
-            )
+            key=_large_key(parts.keys[number - 1], f"template-key-{number}", least)
             if parts.keys
             else Markup(),
         )
@@ -104,6 +104,12 @@ def large_template_view(piece: Piece) -> TemplateView:
         figures=(),
         sheets=sheets,
     )
+
+
+def _large_key(key: Drawing, uid: str, least: float) -> Markup:
+    """The map of the sheets, its numbers at least so high; where it has no room for them, without."""
+    scale = min(least / smallest_text(key), LARGE_KEY_MM / key.height_mm)
+    return Markup(legible(key, least / scale).svg(uid, scale))
 
 
 def _drawings(piece: Piece) -> tuple[Drawing, ...]:

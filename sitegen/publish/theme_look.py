@@ -11,7 +11,7 @@ from pathlib import Path
 from fontTools.ttLib import TTFont
 
 from sitegen.model.numbers import plain
-from sitegen.model.shop import EDITIONS
+from sitegen.model.shop import COLOUR, LARGE_PRINT
 from sitegen.model.theme import ThemeFile
 from sitegen.read.theme_file import read_theme_file
 
@@ -28,7 +28,6 @@ FALLBACKS = {
 FURTHER = (range(0x100, 0x2B0), range(0x1E00, 0x1F00))
 """Letters that a screen font may keep in a file of their own, `NAME-further.woff2`: only pages that have one
 of them load it. Source: Unicode Standard, blocks Latin Extended-A, -B, IPA, Latin Extended Additional."""
-LARGE_PRINT = EDITIONS[2]
 LEAST_POINTS, TEXT_POINTS = 18.0, 9.6
 """The smallest type of large print; the size of running text in `print.css` that becomes it."""
 _SIZE = re.compile(r"(font(?:-size)?:[^;{}/]*?)(\d*\.?\d+)pt")
@@ -100,7 +99,7 @@ def screen_style(folder: Path) -> bytes:
     return "\n".join(parts).encode()
 
 
-def print_style(folder: Path, edition: str = EDITIONS[0]) -> str:
+def print_style(folder: Path, edition: str = COLOUR) -> str:
     """An edition's style sheet of print; it knows no names, so every one is replaced by its value.
 
     After the rules of all editions come those of its own, and in large print every size is a larger one.

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from sitegen.model.shop import EDITIONS
+from sitegen.model.shop import COLOUR
 from sitegen.publish.blocks import Block, ChartBlock, ChartSheet, Figure
 from sitegen.publish.downloads import DownloadGroup
 from sitegen.publish.photo import PhotoBlock, PhotoFile, PhotoImage, files_of
@@ -171,14 +171,6 @@ class Difficulty:
 
 
 @dataclass(frozen=True, slots=True)
-class Spot:
-    """Words that lead to a place on the same page, or to where a pattern is sold."""
-
-    href: str
-    text: str
-
-
-@dataclass(frozen=True, slots=True)
 class Bench:
     """What the page says to those who work from it; fields of the script's own stand in {braces}."""
 
@@ -202,10 +194,10 @@ class ToList:
 
 @dataclass(frozen=True, slots=True)
 class Link:
-    """Words that lead to another page."""
+    """Words that lead somewhere."""
 
     href: str
-    """From the top of the site."""
+    """A page, from the top of the site; a place on the same page, `#steps`; or where a pattern is sold."""
     text: str
     also: str = ""
     """A second line, such as a pattern's summary."""
@@ -254,10 +246,10 @@ class Book:
 
     level: Fact
     """How hard it is, among the facts of the cover."""
-    contents: tuple[Spot, ...]
+    contents: tuple[Link, ...]
     """Chapters, and the charts and steps of each part, in their order."""
     tools: tuple[Fact, ...]
-    before: tuple[Spot, ...]
+    before: tuple[Link, ...]
     """What to do before the first bead, and the place to turn to; empty where there is none."""
     stitches: tuple[str, ...]
     """Its stitches, as message keys name them: they are explained too."""
@@ -342,7 +334,7 @@ class PatternView:
     """The lead photo."""
     machines: ForMachines | None = None
     """On the page alone."""
-    printed_as: str = EDITIONS[0]
+    printed_as: str = COLOUR
     """Which edition of the printed sheets it is."""
     columns: tuple[tuple[tuple[ChartBlock, ...], ...], ...] = ()
     """On the summary alone: its word charts, page by page in two columns."""
@@ -350,9 +342,9 @@ class PatternView:
     """On the printed sheets alone."""
     bundles: tuple[Link, ...] = ()
     """On the page alone: those that hold the pattern."""
-    contents: tuple[Spot, ...] = ()
+    contents: tuple[Link, ...] = ()
     """On the page alone: its chapters, and the charts and steps of each part."""
-    buy_link: Spot | None = None
+    buy_link: Link | None = None
     """On the page alone: where a priced pattern is bought, if the shop says where."""
     bench: Bench | None = None
     """On the page alone, where there are steps to work."""

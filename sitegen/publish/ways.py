@@ -11,7 +11,7 @@ from sitegen.publish.blocks import LARGE, Figure, Medium
 from sitegen.publish.chart_sheets import chart_sheets
 from sitegen.publish.colourways import same_beads
 from sitegen.publish.making import fitted
-from sitegen.publish.materials import bead_lines
+from sitegen.publish.materials import bead_table
 from sitegen.publish.piece import Piece
 from sitegen.publish.view import Way, WayChart
 
@@ -37,7 +37,7 @@ def print_ways(piece: Piece, medium: Medium) -> tuple[Way, ...]:
             name=way.colourway,
             href="",
             picture=Figure(Markup() if piece.unfilled else _drawn(way, f"way-{number}"), way.picture.title),
-            beads=bead_lines(way),
+            beads=bead_table(way)[0],
             same=same_beads(way),
             charts=() if piece.unfilled else _charts(way, medium),
             language=_language(piece, number),
@@ -87,7 +87,7 @@ def page_ways(piece: Piece, author: Piece, pixels: Pixels) -> tuple[Way, ...]:
             name=one.colourway or piece.words.text("colourways.own"),
             href=f"{up}{_below(one)}index.html",
             picture=Figure(_image(one, f"{piece.beside}{up}{_below(one)}{PICTURE}", pixels[one.folder]), ""),
-            beads=bead_lines(one) if home else (),
+            beads=bead_table(one)[0] if home else (),
             same=same_beads(one) if home else (),
             charts=(),
             language=_language(author, number),

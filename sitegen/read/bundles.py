@@ -28,6 +28,7 @@ def _bundle(got: Got) -> Bundle:
         summary=values.get("summary", ""),
         patterns=values["patterns"],
         price=values.get("price"),
+        day=values.get("date"),
         buy=values.get("buy", ""),
         translations={language: dict(texts.values) for language, texts in words.items()},
         at=got.at | {f"translation={language}": texts.at[""] for language, texts in words.items()},

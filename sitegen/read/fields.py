@@ -333,6 +333,7 @@ BUNDLE = Record(
             required=True,
         ),
         Field("price", Price(), "Price of the whole bundle in the shop's currency; not for free patterns."),
+        Field("date", Day(), "Since when there is this bundle, year-month-day; the feed tells of it then."),
         Field("buy", _WHERE_TO_BUY, "Where this bundle is bought; if not given, as the shop file says."),
         Field(
             "translations",

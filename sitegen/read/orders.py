@@ -14,7 +14,7 @@ from pathlib import Path
 from sitegen.model.location import Location
 from sitegen.model.order import Order
 from sitegen.read.faults import Faults, hint
-from sitegen.read.text import clean, even
+from sitegen.read.text import clean, readable, utf8
 
 NEEDED = ("pattern", "for")
 COLUMNS = (*NEEDED, "paper", "edition", "language")
@@ -29,6 +29,8 @@ MOST_BYTES = 5_000_000
 class _Cell:
     text: str
     where: Location
+    closed: bool = True
+    """False for a quote without an end, which takes in the rest of the table and is told by itself."""
 
 
 def read_orders_file(path: Path, faults: Faults) -> tuple[list[Order], str]:
@@ -43,19 +45,15 @@ def read_orders_file(path: Path, faults: Faults) -> tuple[list[Order], str]:
     if len(data) > MOST_BYTES:
         faults.add("file-too-large", Location(name, 0, 0, 0), most="5 MB")
         return [], ""
-    try:
-        text = even(data.decode("utf-8"))
-    except UnicodeDecodeError as error:
-        before = even(data[: error.start].decode("utf-8"))
-        column = len(before) - (before.rfind("\n") + 1) + 1
-        faults.add("file-not-utf8", Location(name, before.count("\n") + 1, column))
-        return [], even(data.decode("utf-8", errors="replace"))
-    return read_orders(text, name, faults), text
+    text = utf8(data, name, faults)
+    return [] if text is None else read_orders(text, name, faults), readable(data)
 
 
 def read_orders(text: str, file: str, faults: Faults) -> list[Order]:
     """Every order that is without fault by itself; whether there is such a pattern is not asked here."""
     rows = _rows(clean(text, file, faults), file, faults)
+    if not all(cell.closed for row in rows[:1] for cell in row):
+        return []
     if len(rows) < 2:
         faults.add("orders-none", Location(file, 1, 1))
     columns = _columns(rows[0], faults) if rows else []
@@ -63,6 +61,8 @@ def read_orders(text: str, file: str, faults: Faults) -> list[Order]:
         return []
     orders = []
     for row in rows[1:]:
+        if not all(cell.closed for cell in row):
+            continue
         if len(row) != len(columns):
             where = row[min(len(row), len(columns) + 1) - 1].where
             faults.add("orders-cells", where, count=len(row), wanted=len(columns))
@@ -141,7 +141,7 @@ class _Page:
 
         In quotes it may go on over several lines, and a quote in it stands twice.
         """
-        text, written = self.text, ""
+        text, written, closed = self.text, "", True
         while text[at : at + 1] == " ":
             at += 1
         opening, quoted = at, text[at : at + 1] == '"'
@@ -151,7 +151,7 @@ class _Page:
                 end += 2
             if end < 0:
                 self.faults.add("orders-quote", self.place(opening, 1))
-                end = len(text)
+                end, closed = len(text), False
             written, at = text[at:end].replace('""', '"'), min(end + 1, len(text))
         begin = at
         while at < len(text) and text[at] not in (self.separator, "\n"):
@@ -161,7 +161,7 @@ class _Page:
             where = self.place(text.index(rest, begin), len(rest))
             self.faults.add("orders-after-quote", where, rest=rest)
         shown = " ".join((written if quoted else rest).split())
-        return _Cell(shown, self.place(opening, len(shown) + 2 * quoted)), at
+        return _Cell(shown, self.place(opening, len(shown) + 2 * quoted), closed), at
 
     def place(self, at: int, length: int) -> Location:
         """So many characters from a place on."""

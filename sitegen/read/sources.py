@@ -13,11 +13,12 @@ from sitegen.model.shop import Shop, ShopPage
 from sitegen.model.source import Pattern
 from sitegen.read.bundles import bundle_faults
 from sitegen.read.faults import Faults
+from sitegen.read.file_names import file_name_faults
 from sitegen.read.pattern import read_pattern
 from sitegen.read.photos import with_photos
 from sitegen.read.shop_file import read_shop_file
 from sitegen.read.shop_pages import lost_links, page_targets, read_page
-from sitegen.read.text import even
+from sitegen.read.text import readable, utf8
 from sitegen.read.translation import read_translation
 
 MOST_BYTES = 1_000_000
@@ -84,20 +85,8 @@ class _Folder:
         if len(data) > MOST_BYTES:
             self.faults.add("file-too-large", where, most="1 MB")
             return None
-        return self.decoded(data, where.file)
-
-    def decoded(self, data: bytes, name: str) -> str | None:
-        """The bytes as text; or the place of the first byte that is none."""
-        try:
-            text = data.decode("utf-8")
-        except UnicodeDecodeError as error:
-            before = even(data[: error.start].decode("utf-8"))
-            self.texts[name] = even(data.decode("utf-8", errors="replace"))
-            column = len(before) - (before.rfind("\n") + 1) + 1
-            self.faults.add("file-not-utf8", Location(name, before.count("\n") + 1, column))
-            return None
-        self.texts[name] = even(text)
-        return text
+        self.texts[where.file] = readable(data)
+        return utf8(data, where.file, self.faults)
 
     def pattern(self, path: Path, shop: Shop) -> Pattern | None:
         """Read a pattern from its Markdown file and the header beside it, if there is one."""
@@ -197,6 +186,7 @@ def load_shop(root: Path) -> Sources:
     folder.faults.problems.extend(lost_links(shop.pages, targets))
     known = [pattern for pattern in patterns if pattern is not None]
     folder.faults.problems.extend(bundle_faults(shop, known, [path.stem for path in paths]))
+    folder.faults.problems.extend(file_name_faults(shop, known))
     return _sources(folder, shop, patterns)
 
 

@@ -1,4 +1,4 @@
-"""Decoded text -> text with one kind of line end and no hidden characters, or problems."""
+"""Bytes -> text, and text -> text with one kind of line end and no hidden characters, or problems."""
 
 from __future__ import annotations
 
@@ -20,6 +20,22 @@ _HIDDEN = re.compile(
 def even(text: str) -> str:
     """The text without a byte order mark, every line end as LF."""
     return text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
+
+
+def utf8(data: bytes, file: str, faults: Faults) -> str | None:
+    """The bytes as text, line ends as they are; None with a fault at the first byte that is not UTF-8."""
+    try:
+        return data.decode("utf-8")
+    except UnicodeDecodeError as error:
+        before = even(data[: error.start].decode("utf-8"))
+        column = len(before) - (before.rfind("\n") + 1) + 1
+        faults.add("file-not-utf8", Location(file, before.count("\n") + 1, column))
+        return None
+
+
+def readable(data: bytes) -> str:
+    """The bytes as text for showing the problems, whatever they are."""
+    return even(data.decode("utf-8", errors="replace"))
 
 
 def hidden(text: str) -> tuple[int, str] | None:

@@ -31,6 +31,11 @@ def lightness(hex_colour: str) -> float:
     return float(Color(hex_colour).convert("oklch")["lightness"])
 
 
+def drawer(hex_colour: str, name: str) -> tuple[int, float, str]:
+    """The order of beads of one kind: families side by side, light beads before dark ones, then names."""
+    return families().index(colour_family(hex_colour)), -round(lightness(hex_colour), 3), name
+
+
 def _within(value: float, room: tuple[float, float] | None) -> bool:
     return room is None or room[0] <= value < room[1]
 

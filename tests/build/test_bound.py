@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import json
 import re
+import xml.etree.ElementTree as ET
 from collections import Counter
+from collections.abc import Iterable
 from pathlib import Path
 
 import page as validation
@@ -19,7 +21,11 @@ from tests.shared import Once
 BUNDLES = """\
 buy: https://seller.example/{name}
 bundles:
-  - {name: gifts, title: Two gifts, summary: Free and quick., patterns: [moss-charm, shell-charm]}
+  - name: gifts
+    title: Two gifts
+    summary: Free and quick.
+    patterns: [moss-charm, shell-charm]
+    date: 2026-06-01
   - name: shore
     title: The whole shore
     summary: Stone and moss.
@@ -30,6 +36,7 @@ FREE_CHARM = PRICED.replace("Pebble charm", "Shell charm").replace("price: 4.50"
 MOSS_CHARM = (
     FREE_CHARM.replace("Shell", "Moss").replace("name: slate", "name: moss").replace("#42505c", "#4e6b2f")
 )
+ATOM = "{http://www.w3.org/2005/Atom}"
 PARTS = {"gifts": ("Moss charm", "Shell charm"), "shore": ("Pebble charm", "Moss charm")}
 
 
@@ -71,6 +78,30 @@ def outline(path: Path) -> list[tuple[str, list[str], int]]:
             return [
                 (one.title, [below.title for below in one.children], pages[_page(one)]) for one in found.root
             ]
+
+
+Mark = tuple[str, int, list["Mark"]]
+
+
+def tree(path: Path) -> list[Mark]:
+    """All bookmarks: title, page (from 1), those below."""
+    with pikepdf.open(path) as pdf:
+        pages = {one.obj.objgen: number for number, one in enumerate(pdf.pages, 1)}
+
+        def below(items: Iterable[pikepdf.OutlineItem]) -> list[Mark]:
+            return [(one.title, pages[_page(one)], below(one.children)) for one in items]
+
+        with pdf.open_outline() as found:
+            return below(found.root)
+
+
+def moved(mark: Mark, pages: int) -> Mark:
+    """A bookmark and those below it, so many pages further on."""
+    return mark[0], mark[1] + pages, [moved(one, pages) for one in mark[2]]
+
+
+def slug(title: str) -> str:
+    return title.lower().replace(" ", "-")
 
 
 def measures(bound: Built, name: str) -> dict[str, list[dict[str, object]]]:
@@ -116,31 +147,52 @@ def test_bookmarks_and_contents_lead_to_each_pattern(bound: Built, name: str) ->
     assert said == [str(page) for _, _, page in patterns]
 
 
-@pytest.mark.parametrize("name", PARTS)
-def test_links_stay_within_their_pattern(bound: Built, name: str) -> None:
-    path = pdf_of(bound, name, "-a4.pdf")
-    starts = [page for _, _, page in outline(path)]
+Link = tuple[int, int, int, int]
+
+
+def links(path: Path) -> list[Link]:
+    """(page, height on it, page it leads to, height there) of each link within a file; heights in points."""
     with pikepdf.open(path) as pdf:
         pages = {one.obj.objgen: number for number, one in enumerate(pdf.pages, 1)}
         named = pikepdf.NameTree(pdf.Root.Names.Dests)
-        found = 0
-        for number, one in enumerate(pdf.pages, 1):
-            for note in one.obj.get("/Annots", []):
-                if "/Dest" not in note:
-                    continue
-                found += 1
-                target = pages[named[str(note.Dest)][0].objgen]
-                home = max(start for start in starts if start <= number)
-                assert number == 1 or max(start for start in starts if start <= target) == home
-        assert found >= len(PARTS[name])
+        return [
+            (number, round(float(note.Rect[1])), pages[target[0].objgen], round(float(target[3])))
+            for number, one in enumerate(pdf.pages, 1)
+            for note in one.obj.get("/Annots", [])
+            if "/Dest" in note
+            for target in [named[str(note.Dest)]]
+        ]
+
+
+@pytest.mark.parametrize("name", PARTS)
+def test_links_lead_where_they_lead_in_each_pattern_alone(bound: Built, name: str) -> None:
+    """From every place of a pattern to its own place, all pages counted on from its first one."""
+    path = pdf_of(bound, name, "-a4.pdf")
+    marks, found = tree(path)[1:], links(path)
+    for title, first, _ in marks:
+        alone = links(pdf_of(bound, slug(title), "-a4.pdf"))
+        assert len(alone) > 5
+        last = first + len(texts(pdf_of(bound, slug(title), "-a4.pdf"))) - 1
+        own = [one for one in found if first <= one[0] <= last]
+        assert own == [(page + first - 1, top, to + first - 1, there) for page, top, to, there in alone]
+    contents = {(to, there) for page, _, to, there in found if page < marks[0][1]}
+    assert sorted(to for to, _ in contents) == [first for _, first, _ in marks]
+
+
+@pytest.mark.parametrize("name", PARTS)
+def test_bookmarks_of_a_pattern_are_those_of_its_own_file(bound: Built, name: str) -> None:
+    """Below its title, as deep, and all pages counted on from its first one."""
+    for mark in tree(pdf_of(bound, name, "-a4.pdf"))[1:]:
+        (alone,) = tree(pdf_of(bound, slug(mark[0]), "-a4.pdf"))
+        assert len(alone[2]) > 5
+        assert mark == moved(alone, mark[1] - 1)
 
 
 @pytest.mark.parametrize("name", PARTS)
 def test_every_step_of_its_patterns_is_in_it(bound: Built, name: str) -> None:
     whole = "\n".join(texts(pdf_of(bound, name, "-a4.pdf")))
     for title in PARTS[name]:
-        slug = title.lower().replace(" ", "-")
-        alone = "\n".join(texts(pdf_of(bound, slug, "-a4.pdf")))
+        alone = "\n".join(texts(pdf_of(bound, slug(title), "-a4.pdf")))
         lines = [line for line in alone.splitlines() if re.search(r"so far: |Pick up|^Strand|^Row", line)]
         assert len(lines) > 3
         assert Counter(lines) - Counter(whole.splitlines()) == Counter()
@@ -166,6 +218,21 @@ def test_the_pages_say_what_it_costs(bound: Built) -> None:
     for text in (free, sold):
         assert Outline(text).faults == []
         assert len(set(Outline(text).ids)) == len(Outline(text).ids)
+
+
+def test_the_feed_tells_of_a_bundle_with_a_date(bound: Built) -> None:
+    """With its files where it is free; the other bundle says no date, and the charms have none either."""
+    home = "https://beads.example/shop/bundles/gifts/"
+    (entry,) = ET.parse(bound.site / "feed.xml").getroot().iterfind(f"{ATOM}entry")
+    assert entry.findtext(f"{ATOM}title") == "Two gifts"
+    assert entry.findtext(f"{ATOM}summary") == "Free and quick."
+    assert entry.findtext(f"{ATOM}id") == "tag:beads.example,2026-06-01:shop/bundles/gifts"
+    assert entry.findtext(f"{ATOM}updated") == "2026-06-01T00:00:00Z"
+    ways = {one.get("href"): one.get("length") for one in entry.iterfind(f"{ATOM}link")}
+    assert ways == {home: None} | {
+        home + path.name: str(path.stat().st_size) for path in bound.pdfs() if path.name.startswith("gifts-")
+    }
+    assert len(ways) == 3
 
 
 def test_the_ways_to_it(bound: Built) -> None:

@@ -15,14 +15,31 @@ import pytest
 from sitegen.build import BuildResult, build
 from sitegen.build.swap import MARKER, OutputRefused
 from sitegen.build.woven import is_fault
+from sitegen.model.shop import EDITIONS
+from sitegen.publish.papers import PAPERS
 from tests.publish.sample_shop import Built, write_shop
 
 ROOT = Path(__file__).parents[2]
 
 
+ALL_EDITIONS = f"price: free\neditions: [{', '.join(EDITIONS)}]"
+BUNDLE = """\
+bundles:
+  - {name: shore, title: Shore, summary: Both., patterns: [reed-pair, pebble-charm], price: 5.00}
+"""
+
+
+def write_full_shop(root: Path) -> Path:
+    """The sample shop with a pattern in every edition and a bundle."""
+    spoil(write_shop(root), "price: free", ALL_EDITIONS)
+    with (root / "content" / "shop.yaml").open("a", encoding="utf-8") as file:
+        file.write(BUNDLE)
+    return root
+
+
 @pytest.fixture(scope="module")
 def built(tmp_path_factory: pytest.TempPathFactory) -> Built:
-    root = write_shop(tmp_path_factory.mktemp("first"))
+    root = write_full_shop(tmp_path_factory.mktemp("first"))
     return Built(root, build(root, processes=1))
 
 
@@ -66,14 +83,18 @@ def test_reports_lie_on_the_desk(built: Built) -> None:
 
 def test_equal_bytes_from_another_folder_time_zone_and_hash_seed(built: Built, tmp_path: Path) -> None:
     """In another process with two printing processes of its own, a seed and a time zone of its own."""
-    root = write_shop(tmp_path / "elsewhere entirely")
+    root = write_full_shop(tmp_path / "elsewhere entirely")
     call = "b.build(pathlib.Path(sys.argv[1]), processes=2)"
     script = f"import sys, pathlib, sitegen.build as b\nif __name__ == '__main__': {call}"
     runner = tmp_path / "run.py"
     runner.write_text(script, encoding="utf-8")
     surroundings = {**os.environ, "PYTHONPATH": str(ROOT), "PYTHONHASHSEED": "7", "TZ": "Asia/Tokyo"}
     subprocess.run([sys.executable, str(runner), str(root)], check=True, env=surroundings, umask=0o077)
-    assert fingerprint(root / "output") == fingerprint(built.output)
+    made = fingerprint(built.output)
+    assert fingerprint(root / "output") == made
+    sheets = ("reed-pair", *(f"reed-pair-{edition}" for edition in EDITIONS[1:]), "shore", "pebble-charm")
+    wanted = {f"{one}-{paper.name}.pdf" for one in sheets for paper in PAPERS}
+    assert {Path(name).name for name in made if name.endswith(".pdf")} == wanted
 
 
 @pytest.mark.parametrize(

@@ -76,7 +76,7 @@ def test_every_code_has_a_test() -> None:
     """A code is given by a broken source, or a test of reading names it with its place."""
     given = {problem.code for path in BROKEN for problem in problems(path)[1]}
     tests = Path(__file__).parent.parent / "read"
-    files = ("test_header.py", "test_sources.py", "test_shop_file.py", "test_words.py")
+    files = ("test_header.py", "test_sources.py", "test_shop_file.py", "test_words.py", "test_file_names.py")
     named = "".join((tests / name).read_text(encoding="utf-8") for name in files)
     elsewhere = {code for code in CODES if f'("{code}", ' in named}
     assert {code for code in set(CODES) - given - elsewhere if not LATER.fullmatch(code)} == set()

@@ -11,11 +11,11 @@ from pathlib import Path
 import pikepdf
 import pypdfium2
 
-from sitegen.publish.tags import elements
+from sitegen.publish.tags import elements, kids_of
 
 MM = 72 / 25.4
-HEAD_MM, FOOT_MM = 34.0, 33.0
-"""Margins of an A4 page in print.css: running head and foot stand in them."""
+USUAL, SUMMARY = (34.0, 33.0), (21.0, 31.0)
+"""Margins at head and foot of an A4 page in print.css and print-summary.css, mm."""
 CELL = 8
 """Side of the squares that letters are sorted into, points."""
 PAPER = 245
@@ -47,6 +47,8 @@ class Laid:
     headings: tuple[Heading, ...]
     letters: tuple[tuple[str, Box], ...]
     """Every letter that is seen, with the box of its ink, in the order of the file."""
+    edges: Box
+    """Of all that is seen on the page, running head and foot too, and letters beyond the page."""
 
     @property
     def filled(self) -> float:
@@ -58,24 +60,32 @@ class Laid:
         return self.ink - heading.down
 
 
-def laid_out(path: Path) -> list[Laid]:
-    """Every page of an A4 file."""
+def laid_out(path: Path, margins: tuple[float, float] = USUAL) -> list[Laid]:
+    """Every page of an A4 file; margins at head and foot are no room for text."""
     pdf = pypdfium2.PdfDocument(path)
     headings: dict[int, list[Heading]] = defaultdict(list)
     for item in pdf.get_toc():
         dest = item.get_dest()
         page = dest.get_index()
-        top = pdf[page].get_height() - HEAD_MM * MM
+        top = pdf[page].get_height() - margins[0] * MM
         headings[page].append(Heading(item.get_title(), item.level, (top - dest.get_view()[1][1]) / MM))
-    return [_laid(page, number, tuple(headings[number])) for number, page in enumerate(pdf)]
+    return [_laid(page, number, tuple(headings[number]), margins) for number, page in enumerate(pdf)]
 
 
-def _laid(page: pypdfium2.PdfPage, number: int, headings: tuple[Heading, ...]) -> Laid:
-    room = page.get_height() / MM - HEAD_MM - FOOT_MM
+def _laid(
+    page: pypdfium2.PdfPage, number: int, headings: tuple[Heading, ...], margins: tuple[float, float]
+) -> Laid:
+    head, foot = margins
+    room = page.get_height() / MM - head - foot
     shown = page.render(scale=1, grayscale=True).to_pil()  # a dot to the point
-    inside = shown.crop((0, round(HEAD_MM * MM), shown.width, round((HEAD_MM + room) * MM)))
-    dark = inside.point(lambda value: 255 if value < PAPER else 0).getbbox()
-    return Laid(number + 1, room, dark[3] / MM if dark else 0.0, headings, tuple(_letters(page)))
+    ink = shown.point(lambda value: 255 if value < PAPER else 0)
+    dark = ink.crop((0, round(head * MM), shown.width, round((head + room) * MM))).getbbox()
+    letters = tuple(_letters(page))
+    left, top, right, bottom = ink.getbbox() or (0, 0, 0, 0)
+    seen = [(left, shown.height - bottom, right, shown.height - top), *(box for _, box in letters)]
+    lefts, feet, rights, heads = zip(*seen, strict=True)
+    edges = (min(lefts), min(feet), max(rights), max(heads))
+    return Laid(number + 1, room, dark[3] / MM if dark else 0.0, headings, letters, edges)
 
 
 def _letters(page: pypdfium2.PdfPage) -> Iterator[tuple[str, Box]]:
@@ -109,14 +119,22 @@ def _over(one: Box, other: Box) -> float:
     return width * height / least if width > 0 and height > 0 and least > 0 else 0.0
 
 
-def pages_of_steps(path: Path) -> Iterator[tuple[str, set[object]]]:
-    """Each row of a table that holds a drawing: its figures' texts and the pages that its content is on."""
+def steps_in(path: Path) -> tuple[list[str], list[str]]:
+    """Texts of the drawings of each row that has some, and of those rows that go on on another page.
+
+    The engine makes another row of what goes on, and leaves its heading cell empty.
+    """
+    steps, parted = [], []
     with pikepdf.open(path) as pdf:
         for element in elements(pdf):
             if element.get("/S") == "/TR":
-                told, pages = _content(element)
-                if told:
-                    yield told, pages
+                head, *cells = kids_of(element)
+                told, _ = _content(element)
+                if head.S == "/TH" and not _content(head)[1] and any(cell.S == "/TD" for cell in cells):
+                    parted.append(steps[-1] if steps else told)
+                elif told:
+                    steps.append(told)
+    return steps, parted
 
 
 def _content(element: pikepdf.Object) -> tuple[str, set[object]]:

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import re
 import xml.etree.ElementTree as ET
+from pathlib import Path
 
 import pytest
 from weasyprint import HTML
 
 from sitegen.publish.binding import bind
+
+STYLES = Path(__file__).parents[2] / "themes" / "linen" / "styles"
 
 PART = """\
 <!doctype html><html lang="en"><head><title>P</title><style>.bead-A { color: #111111; }
@@ -54,6 +58,13 @@ def test_ids_stand_once_and_are_led_to_from_their_own_part(bound: ET.Element) ->
         assert next(part.iter("input")).get("name") == f"{pre}row-1"
         drawing = next(one for one in part.iter() if str(one.tag).endswith("svg"))
         assert (drawing.get("fill"), drawing.get("aria-labelledby")) == (f"url(#{pre}f)", f"{pre}t {pre}d")
+
+
+@pytest.mark.parametrize("style", sorted(STYLES.glob("print*.css")), ids=lambda path: path.stem)
+def test_print_styles_name_no_id(style: Path) -> None:
+    """A part's ids are its own: a rule for one would be lost in a bundle."""
+    text = re.sub(r"(?s)/\*.*?\*/", "", style.read_text(encoding="utf-8"))
+    assert re.findall(r"#[\w-]+[^{};]*\{", text) == []
 
 
 def test_each_part_has_its_own_colours(bound: ET.Element) -> None:

@@ -66,6 +66,7 @@ def test_the_last_page_says_whose_it_is_and_leads_to_its_page(piece: Piece) -> N
         "From": "Ferry & Daughters",
         "Edition": "Edition 2, 2 May 2026",
         "Its page": "https://beads.example/shop/patterns/reed-pair/",
+        "Licence": "Make it, wear it, give it away.",
     }
     code = book_of(piece).code
     assert code is not None
@@ -75,7 +76,13 @@ def test_the_last_page_says_whose_it_is_and_leads_to_its_page(piece: Piece) -> N
 def test_a_shop_without_an_address_has_no_code_and_one_with_a_contact_names_it(piece: Piece) -> None:
     plain = book_of(replace(piece, shop=replace(piece.shop, address="", contact="oona@beads.example")))
     assert plain.code is None
-    assert [fact.label for fact in plain.colophon] == ["Pattern by", "From", "Questions", "Edition"]
+    assert [fact.label for fact in plain.colophon] == [
+        "Pattern by",
+        "From",
+        "Questions",
+        "Edition",
+        "Licence",
+    ]
 
 
 def test_the_words_that_occur_are_explained_before_the_cautions(piece: Piece) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from sitegen.build.look import shop_look
@@ -72,3 +74,10 @@ def test_thread_and_findings_are_summed_by_kind(summed: Sums, pieces: list[Piece
         ("Thread", "nylon 0.2 mm", tell.both_threads(nylon)),
         ("Finding", "2 × ear wire", ""),
     ]
+
+
+def test_no_needle_is_told_only_where_no_piece_needs_one(pieces: list[Piece]) -> None:
+    words = pieces[0].words
+    strung = replace(pieces[0], pattern=replace(pieces[0].pattern, needle="no needle"))
+    assert sums([strung, pieces[1]], words).supplies[0].value == "beading 12"
+    assert sums([strung, strung], words).supplies[0].value == "no needle"

@@ -48,10 +48,14 @@ def pieces(built: Built, look: Look) -> list[Piece]:
     return make_pieces(woven, sources.shop, look.words, lambda line: None)
 
 
-@pytest.fixture(scope="module")
-def catalogue(pieces: list[Piece], look: Look) -> CatalogueView:
+def gathered(pieces: list[Piece]) -> CatalogueView:
     cards = [card(piece, (10, 10)) for piece in pieces]
-    return catalogue_view(pieces, cards, pieces[0].shop, look.words)
+    return catalogue_view(pieces, cards, pieces[0].shop, pieces[0].words)
+
+
+@pytest.fixture(scope="module")
+def catalogue(pieces: list[Piece]) -> CatalogueView:
+    return gathered(pieces)
 
 
 def outline(built: Built, name: str) -> Outline:
@@ -135,9 +139,17 @@ def test_an_accent_is_no_colour_of_the_piece(pieces: list[Piece]) -> None:
     assert colour_families(replace(piece, measures=replace(piece.measures, beads=few))) == ("blue",)
 
 
-def test_newest_first_and_undated_last(pieces: list[Piece]) -> None:
-    cards = [card(piece, (10, 10)) for piece in pieces]
-    assert [one.title for one in newest(pieces, cards)] == ["Reed pair", "Pebble charm"]
+def test_newest_first_and_undated_last(catalogue: CatalogueView) -> None:
+    assert [one.title for one in newest(catalogue)] == ["Reed pair", "Pebble charm"]
+
+
+def test_equal_dates_stay_in_the_order_of_the_catalogue(pieces: list[Piece]) -> None:
+    """As they do in the page itself, where a browser's sorting keeps equal ones in their order."""
+    reed, pebble = pieces
+    undated = [replace(one, pattern=replace(one.pattern, revisions=())) for one in (pebble, reed)]
+    catalogue = gathered(undated)
+    shown = [entry.card.title for shelf in catalogue.shelves for entry in shelf.entries]
+    assert [one.title for one in newest(catalogue)] == shown == ["Reed pair", "Pebble charm"]
 
 
 def test_materials_tell_where_each_bead_is_used(pieces: list[Piece], look: Look) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import replace
 from pathlib import Path
@@ -10,13 +11,17 @@ from types import SimpleNamespace
 import pytest
 
 from sitegen.draw.chart import chart
+from sitegen.draw.colour import Dye
+from sitegen.draw.pens import Paint, Recorder, finish
+from sitegen.draw.shapes import ellipse
 from sitegen.model.location import NOWHERE
 from sitegen.model.shop import Shop
 from sitegen.model.source import ChartHere, Prose
-from sitegen.publish.blocks import PRINT, SCREEN
-from sitegen.publish.chart_sheets import OPENING_MM, chart_sheets, smallest_letter
+from sitegen.publish.blocks import LARGE, PRINT, SCREEN, ChartBlock, Chip, WordRow
+from sitegen.publish.chart_sheets import MOST_LARGE_SHEETS, OPENING_MM, chart_sheets, smallest_letter
 from sitegen.publish.making import blocks, word_rows
 from sitegen.publish.piece import Piece
+from sitegen.publish.summary import word_columns
 from sitegen.publish.table import TableSection
 from sitegen.publish.words import Words
 from tests.draw.say import SAY
@@ -93,3 +98,46 @@ def test_the_key_stands_before_a_chart_that_leaves_no_room_below_the_opening_wor
     made = Piece(whole, Shop(), path, None, WORDS, None, (drawing,), (steps,))
     assert [block.kind for block in blocks(made, PRINT) if block.kind in order] == order
     assert [block.kind for block in blocks(made, SCREEN) if block.kind in order] == ["chart", "legend"]
+
+
+@pytest.mark.parametrize(
+    ("wide", "high", "sheets"), [(6, 6, 1), (20, 6, 1), (30, 20, 10), (40, 30, 17), (60, 60, 1)]
+)
+def test_a_chart_in_large_print_goes_over_sheets_that_can_be_read(wide, high, sheets):
+    """18 pt at least; the overview that stands before many sheets, or alone, has no letters."""
+    shown = chart_sheets(square(wide, high), "c", LARGE, SAY)
+    for sheet in shown:
+        width, height, scale = size(sheet.svg)
+        assert width <= LARGE.chart[0] + 0.1
+        assert height <= LARGE.chart[1] + 0.1
+        told = re.findall(r'font-size="([\d.]+)"', sheet.svg)
+        assert all(float(one) * scale * 72 / 25.4 >= 17.99 for one in told)
+    assert len(shown) == sheets
+    assert len(shown) <= MOST_LARGE_SHEETS + 1
+    overview = shown[0]
+    if wide == 60:
+        assert overview.caption == SAY("chart.overview")
+    elif len(shown) > 3:
+        assert overview.caption == SAY("chart.overview-first", count=len(shown) - 1)
+    assert bool(overview.caption) is (len(shown) > 1 or wide == 60)
+
+
+def test_a_ring_that_leaves_its_sheets_nearly_empty_is_shown_as_an_overview_alone():
+    recorder = Recorder()
+    for turn in range(40):
+        x, y = 45 * math.cos(turn * math.tau / 40), 45 * math.sin(turn * math.tau / 40)
+        recorder.shapes([ellipse((x, y), 1.5, 1.5)], Paint(fill=Dye("A")))
+        recorder.letters([(x, y, "A")], 1.3)
+    (sheet,) = chart_sheets(finish(recorder, "Ring", "A ring.", 0.3), "c", LARGE, SAY)
+    assert "<text" not in sheet.svg
+    assert sheet.caption == SAY("chart.overview")
+
+
+def test_the_last_rows_of_a_word_chart_do_not_stand_alone_in_the_other_column():
+    rows = tuple(WordRow(str(number), (Chip("3", "A", "a"),), "3", "", "", "") for number in range(1, 9))
+    first = ChartBlock("One", "", "", "", (), "row", rows)
+    pairs = word_columns((first, replace(first, part="Two", rows=rows[:6])))
+    assert [[(block.part, len(block.rows)) for block in column] for column in pairs[0]] == [
+        [("One", 8)],
+        [("Two", 6)],
+    ]

@@ -126,6 +126,25 @@ def test_large_print_says_what_the_usual_sheets_say(printed: Printed) -> None:
             assert all(row.strip is None for row in other.rows)
 
 
+def test_steps_in_large_print_keep_their_letters_and_numbers_or_say_that_they_do_not(
+    printed: Printed,
+) -> None:
+    usual, large = (
+        [
+            row
+            for block in print_view(printed.piece, edition).blocks
+            if block.kind == "steps"
+            for row in block.rows
+        ]
+        for edition in ("colour", "large")
+    )
+    for one, other in zip(usual, large, strict=True):
+        texts = [sum(figure.svg.count("<text") for figure in row.figures) for row in (one, other)]
+        assert (texts[0] > texts[1]) is bool(other.unlettered)
+        assert not one.unlettered
+    assert any(row.figures and not row.unlettered for row in large)
+
+
 def colours_of(printed: Printed, edition: str) -> set[str]:
     job = print_job(print_view(printed.piece, edition), printed.look.words, printed.look.theme)
     return set(re.findall(r"#[0-9a-f]{6}", job.html))

@@ -11,7 +11,7 @@ import pytest
 
 from sitegen.build.woven import make_pieces, weave_all
 from sitegen.model.source import Revision
-from sitegen.publish.bench import buy_link
+from sitegen.publish.buying import buy_link
 from sitegen.publish.compose import print_view
 from sitegen.publish.piece import Piece
 from sitegen.publish.theme import BUNDLED
@@ -65,13 +65,15 @@ def test_the_contents_lead_to_every_chapter(built: Built) -> None:
 def test_a_priced_pattern_has_a_link_to_its_seller(
     shop: str, own: str, href: str, said: str, piece: Callable[[str, str], Piece]
 ) -> None:
-    link = buy_link(piece(shop, own))
+    sold = piece(shop, own)
+    link = buy_link(sold.pattern, sold.shop, sold.words)
     assert link is not None
     assert (link.href, link.text) == (href, said)
 
 
 def test_without_an_address_there_is_no_link_to_a_seller(piece: Callable[[str, str], Piece]) -> None:
-    assert buy_link(piece("", "")) is None
+    sold = piece("", "")
+    assert buy_link(sold.pattern, sold.shop, sold.words) is None
 
 
 @pytest.mark.parametrize(

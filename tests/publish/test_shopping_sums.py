@@ -52,8 +52,7 @@ def reckoned(
         for line in piece.measures.beads:
             key = (line.name, line.hex)
             counts[key] = counts.get(key, 0) + line.each * number
-            colour = piece.pattern.colour(line.letter)
-            stock = piece.shop.stock.get(colour.stock) if colour and colour.stock else None
+            stock = piece.shop.stocked(piece.pattern.colour(line.letter))
             per_gram = kind_of(line.bead, piece.pattern.bead_kinds).per_gram
             about[key] = (per_gram, line.pack_grams, stock.price if stock else None)
     found = {}

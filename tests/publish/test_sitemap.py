@@ -11,6 +11,7 @@ import pytest
 from lxml import etree
 
 from sitegen.build.machines import feed_address, feed_files, listed, report, site_files
+from sitegen.model.bundle import Bundle
 from sitegen.model.shop import Shop
 from sitegen.model.source import Pattern
 from sitegen.publish.sitemap import Listed, sitemap
@@ -58,6 +59,16 @@ def test_dates_are_those_of_the_sources(told: dict[str, str | None]) -> None:
     assert told[f"{HOME}patterns/reed-pair/in-dusk/"] == "2026-05-02"
     assert told[f"{HOME}patterns/pebble-charm/"] is None
     assert told[f"{HOME}techniques/"] is None
+
+
+def test_a_bundle_is_as_new_as_its_newest_pattern_or_itself(patterns: list[Pattern]) -> None:
+    old = Bundle("set", "Set", "Both.", ("reed-pair", "pebble-charm"), day=date(2026, 4, 1))
+    new, undated = replace(old, day=date(2026, 6, 1)), replace(old, patterns=("pebble-charm",), day=None)
+    days = []
+    for bundle in (old, new, undated):
+        shop = Shop(address="https://a.example/", languages=("en", "de"), bundles=(bundle,))
+        days.append(listed("de/bundles/set/index.html", patterns, shop).changed)
+    assert days == [date(2026, 5, 2), date(2026, 6, 1), None]
 
 
 def test_a_page_in_several_languages_names_each_of_them() -> None:
@@ -126,7 +137,7 @@ def test_without_an_address_nothing_is_made_and_the_desk_says_so(
 ) -> None:
     shop = Shop()
     assert site_files(["index.html"], patterns, shop) == {}
-    assert feed_files([], [], shop, words) == {}
+    assert feed_files([], [], [], shop, words) == {}
     assert feed_address(shop, patterns) == ""
     assert report({}, patterns, shop, words) == words.text("machines.no-address") + "\n"
 
@@ -136,7 +147,9 @@ def test_without_a_dated_edition_there_is_no_feed(patterns: list[Pattern], words
     undated = [replace(pattern, revisions=()) for pattern in patterns]
     assert feed_address(shop, patterns) == "feed.xml"
     assert feed_address(shop, undated) == ""
-    assert feed_files([], [], shop, words) == {}
+    assert feed_files([], [], [], shop, words) == {}
+    dated = replace(shop, bundles=(Bundle("set", "Set", "Both.", (), day=date(2026, 6, 1)),))
+    assert feed_address(dated, undated) == "feed.xml"
     files = site_files(["index.html"], undated, shop)
     assert set(files) == {"sitemap.xml", "robots.txt"}
     assert words.text("machines.no-feed") in report(files, undated, shop, words)

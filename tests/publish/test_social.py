@@ -19,7 +19,7 @@ from sitegen.publish.compose import canonical, page_address
 from sitegen.publish.lettering import face
 from sitegen.publish.picture import picture_look
 from sitegen.publish.piece import Piece
-from sitegen.publish.sharing import pattern_sharing, shop_sharing
+from sitegen.publish.sharing import page_sharing, pattern_sharing
 from sitegen.publish.social import EDGE, HEIGHT, LEFT, ROOM, SIZES, WIDTH, CoverWords, band, cover, fitted
 from sitegen.read.sources import load_shop
 from tests.publish.sample_shop import Built
@@ -132,4 +132,4 @@ def test_without_an_address_pages_say_nothing_of_it(piece: Piece) -> None:
     shop = replace(piece.shop, address="")
     address = canonical(shop, page_address(piece.pattern.name))
     assert pattern_sharing(piece, address, address) is None
-    assert shop_sharing(shop, canonical(shop, ""), piece.words) is None
+    assert page_sharing(shop, shop.title, "website", canonical(shop, ""), piece.words) is None

@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+from datetime import date
 from decimal import Decimal
 from pathlib import Path
 
 import pytest
 
+from sitegen.check.tell import tell
 from sitegen.model.bundle import Bundle
+from sitegen.model.codes.bundles import BUNDLES
 from sitegen.read.shop_file import read_shop_file
 from sitegen.read.sources import load_shop
+from tests.conftest import Golden
 from tests.read.samples import REED
 
+BROKEN = Path(__file__).parents[1] / "broken" / "bundles"
 FREE = REED.replace("price: 4.50", "price: free")
 HEAD = "title: Loft\nlanguages: [en, de]\nbundles:\n"
 SPRING = "  - {name: spring, title: Spring, summary: All of it., patterns: "
@@ -27,7 +32,7 @@ def problems(folder: Path, bundles: str) -> list[tuple[str, str]]:
 
 def test_reads_everything() -> None:
     text = (
-        f"{SPRING}[reed, rush], price: 6.50, buy: 'https://example.org/{{name}}',"
+        f"{SPRING}[reed, rush], price: 6.50, date: 2026-06-01, buy: 'https://example.org/{{name}}',"
         " translations: {de: {title: Frühling}}}\n"
     )
     shop, found = read_shop_file(HEAD + text, "shop.yaml")
@@ -39,6 +44,7 @@ def test_reads_everything() -> None:
             "All of it.",
             ("reed", "rush"),
             Decimal("6.50"),
+            date(2026, 6, 1),
             "https://example.org/{name}",
             {"de": {"title": "Frühling"}},
         ),
@@ -79,6 +85,12 @@ def test_a_bundle_is_not_called_as_a_pattern(tmp_path: Path) -> None:
     assert problems(tmp_path, bundle) == [("bundle-name", "shop.yaml:4:12")]
     bundle = "  - {name: Big Set, title: S, summary: s, patterns: [reed, sedge]}"
     assert problems(tmp_path, bundle) == [("form", "shop.yaml:4:12")]
+
+
+def test_the_message(golden: Golden) -> None:
+    broken = load_shop(BROKEN)
+    assert {problem.code for problem in broken.problems} >= set(BUNDLES)
+    golden(BROKEN / "told.txt", tell(list(broken.problems), broken.texts))
 
 
 def test_a_pattern_with_faults_of_its_own_adds_none_to_its_bundle(tmp_path: Path) -> None:

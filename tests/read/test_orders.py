@@ -71,6 +71,7 @@ def test_the_message(path: Path, golden: Golden) -> None:
     lines = text.split("\n")
     for problem in faults.problems:
         assert 1 <= problem.where.column <= len(lines[problem.where.line - 1]) + 1
+    assert len({problem.where for problem in faults.problems}) == len(faults.problems)
     assert all("Ada" in order.name for order in orders)
 
 

@@ -16,6 +16,10 @@ FILES = {
     "file-name": fault(
         "`{name}` cannot name a page.", "Rename the file: lower-case letters, digits and hyphens, then `.md`."
     ),
+    "file-name-shared": fault(
+        "`{name}` and `{other}` would each have a file called `{file}`.",
+        "Rename one of them: no name may be that of another pattern with a language or an edition behind it.",
+    ),
     "file-unreadable": fault(
         "This file cannot be read: {reason}.", "See that it is a plain file that you may open."
     ),
