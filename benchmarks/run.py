@@ -6,6 +6,7 @@ be compared. The best of several rounds counts: the others were disturbed.
 
 from __future__ import annotations
 
+import io
 import json
 import os
 import platform
@@ -16,6 +17,7 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
+from pikepdf import Pdf
 from weasyprint import CSS, HTML
 from weasyprint.text.fonts import FontConfiguration
 
@@ -28,7 +30,9 @@ from sitegen.measure import measure
 from sitegen.model.shop import Shop
 from sitegen.model.thread import ThreadPath
 from sitegen.publish.compose import print_view
+from sitegen.publish.papers import saved
 from sitegen.publish.printing import print_job
+from sitegen.publish.stamping import set_line, stamped
 from sitegen.publish.theme import theme_folder
 from sitegen.publish.words import Words
 from sitegen.read.sources import load_pattern, load_shop
@@ -63,6 +67,7 @@ def main() -> None:
     ratios = {
         "brick chart : floor": seconds["brick chart"] / seconds["floor: format every bead"],
         "demo build : bare print": seconds["demo build"] / seconds["floor: bare print"],
+        "personal copy : bare copy": seconds["personal copy"] / seconds["floor: read and write"],
     }
     for name, value in seconds.items():
         print(f"{name:<28}{value:9.3f} s")
@@ -132,13 +137,27 @@ def shop_seconds() -> dict[str, float]:
         together = best(lambda: build(root))
         alone = best(lambda: build(root, processes=1))
         pages, style, fonts = bare_pages(root)
+        copies = copy_seconds(root)
     return {
+        **copies,
         "demo build": alone,
         "demo build, all processors": together,
         "floor: bare print": best(
             lambda: [page.write_pdf(stylesheets=[style], font_config=fonts) for page in pages]
         ),
     }
+
+
+def copy_seconds(root: Path) -> dict[str, float]:
+    """A buyer's copy of the longest PDF for sale, beside reading and writing that alone."""
+    longest = max((root / "output" / "for-sale").glob("*.pdf"), key=lambda path: path.stat().st_size)
+    sheet, line = longest.read_bytes(), set_line("Personal copy for order 4711", theme_folder("linen", root))
+
+    def bare() -> None:
+        with Pdf.open(io.BytesIO(sheet)) as pdf:
+            saved(pdf)
+
+    return {"personal copy": best(lambda: stamped(sheet, line)), "floor: read and write": best(bare)}
 
 
 def bare_pages(root: Path) -> tuple[list[HTML], CSS, FontConfiguration]:

@@ -142,7 +142,7 @@ class StepRow:
     see_at: str = ""
     """In print: the mark of the row that `see` turns to."""
     long: bool = False
-    """Higher than a page: it may go on on the next."""
+    """High in large print: it may go on on the next page, below its drawing."""
     above: bool = False
     """Set across, its drawing stands above its words, not beside them."""
     unlettered: str = ""

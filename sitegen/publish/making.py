@@ -55,8 +55,9 @@ LINE_NAMES = {
 """What the lines of a part are -> what its chart calls each; any other is a row."""
 LEAST_SHARE = 0.7
 """A step drawn at less than this share of the usual scale has a scale of its own."""
-PAGE_MM = 205.0
-"""What a page of large print leaves for a row under the heading of its part."""
+WHOLE_MM = 137.0
+"""Up to this height a row of large print stays whole: two thirds of what a page leaves for rows. A higher one
+that moved to the next page could leave this one nearly empty."""
 LINE_LETTERS, LINE_RUNS = 46, 8
 """Letters, and runs of beads, that a line of a row has room for there."""
 LINE_MM, GAP_MM, HEAD_MM = 8.3, 2.0, 30.0
@@ -380,6 +381,6 @@ def _step(piece: Piece, row: TableRow, uid: str, scale: float, medium: Medium) -
         beads=str(row.beads_so_far),
         thread=Quantities(piece.words).both_threads(row.thread_mm),
         above=above,
-        long=medium is LARGE and _high(row, sum(high) if above else 0.0) > PAGE_MM,
+        long=medium is LARGE and _high(row, sum(high) if above else 0.0) > WHOLE_MM,
         unlettered=piece.words.text("steps.unlettered") if unlettered else "",
     )

@@ -83,7 +83,7 @@ def test_a_new_build_takes_the_place_of_the_old(built: Built, browser: Browser, 
             "old => caches.keys().then(all => all.length === 1 && all[0] !== old)", arg=old
         )
     page.reload()
-    assert page.get_by_text("A mended fan").first.is_visible()
+    page.get_by_text("A mended fan").first.wait_for()
     context.close()
 
 
