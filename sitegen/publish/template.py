@@ -55,13 +55,26 @@ def template_view(piece: Piece, medium: Medium = PRINT) -> TemplateView:
         size = Quantities(piece.words).size(piece.measures.width_mm, piece.measures.height_mm)
         key = "template.next" if not sheets[0].key else "template.sheets"
         about = (*about, say(key, count=len(sheets), size=size))
+    figures = _figures(piece, drawings) if room else ()
+    return _view(say, room or "sheets", about, figures, sheets)
+
+
+def _view(
+    say: Say,
+    placing: str,
+    about: tuple[str, ...],
+    figures: tuple[TrueSize, ...],
+    sheets: tuple[TemplateSheet, ...],
+    label_mm: float = LABEL_MM,
+) -> TemplateView:
+    """The template with its three bars, their numbers so high."""
     return TemplateView(
-        placing=room or "sheets",
+        placing=placing,
         about=about,
-        upright=Markup(millimetre_bar(say, upright=True).svg("bar-upright")),
-        lying=Markup(millimetre_bar(say, upright=False).svg("bar-lying")),
-        inches=Markup(inch_bar(say).svg("bar-inches")),
-        figures=_figures(piece, drawings) if room else (),
+        upright=Markup(millimetre_bar(say, upright=True, label_mm=label_mm).svg("bar-upright")),
+        lying=Markup(millimetre_bar(say, upright=False, label_mm=label_mm).svg("bar-lying")),
+        inches=Markup(inch_bar(say, label_mm).svg("bar-inches")),
+        figures=figures,
         sheets=sheets,
     )
 
@@ -95,15 +108,7 @@ def large_template_view(piece: Piece) -> TemplateView:
         )
         for number, sheet in enumerate(parts.sheets, 1)
     )
-    return TemplateView(
-        placing="sheets",
-        about=tuple(about),
-        upright=Markup(millimetre_bar(say, upright=True, label_mm=least).svg("bar-upright")),
-        lying=Markup(millimetre_bar(say, upright=False, label_mm=least).svg("bar-lying")),
-        inches=Markup(inch_bar(say, least).svg("bar-inches")),
-        figures=(),
-        sheets=sheets,
-    )
+    return _view(say, "sheets", tuple(about), (), sheets, least)
 
 
 def _large_key(key: Drawing, uid: str, least: float) -> Markup:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from itertools import combinations, product
 from pathlib import Path
 
+import pdfplumber
 import pikepdf
 import pypdfium2
 
@@ -150,3 +151,15 @@ def _content(element: pikepdf.Object) -> tuple[str, set[object]]:
         elif "/Pg" in element:
             pages.add(element.Pg.objgen)
     return told, pages
+
+
+def assert_within(path: Path, points: float) -> None:
+    """Nothing on any page stands nearer to an edge of the paper than so many points."""
+    with pdfplumber.open(path) as pdf:
+        for one in pdf.pages:
+            left, top, right, foot = one.bbox
+            marks = [*one.chars, *one.curves, *one.lines, *one.rects]
+            assert min(mark["x0"] for mark in marks) >= left + points
+            assert max(mark["x1"] for mark in marks) <= right - points
+            assert min(mark["top"] for mark in marks) >= top + points
+            assert max(mark["bottom"] for mark in marks) <= foot - points

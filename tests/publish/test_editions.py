@@ -27,6 +27,7 @@ from sitegen.publish.piece import Piece
 from sitegen.publish.printing import print_job, print_sheets
 from sitegen.publish.theme_look import enlarged
 from sitegen.read.sources import load_shop
+from tests.publish.laid_out import assert_within
 from tests.publish.sample_shop import write_shop
 
 LEAST = 18.0 - 0.01
@@ -97,14 +98,7 @@ def test_all_print_lies_in_the_room_of_both_papers(printed: Printed, edition: st
     inside = 12 * 72 / 25.4 - 0.01
     for paper in ("a4", "letter"):
         path = printed.files["ink"].parent / f"reed-pair-{edition}-{paper}.pdf"
-        with pdfplumber.open(path) as pdf:
-            for one in pdf.pages:
-                left, top, right, foot = one.bbox
-                marks = [*one.chars, *one.curves, *one.lines, *one.rects]
-                assert min(mark["x0"] for mark in marks) >= left + inside
-                assert max(mark["x1"] for mark in marks) <= right - inside
-                assert min(mark["top"] for mark in marks) >= top + inside
-                assert max(mark["bottom"] for mark in marks) <= foot - inside
+        assert_within(path, inside)
 
 
 def test_no_letter_of_large_print_is_below_18_points(printed: Printed) -> None:

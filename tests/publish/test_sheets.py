@@ -15,6 +15,7 @@ from sitegen.publish.papers import A4, LETTER, PAPERS
 from sitegen.publish.printing import PrintFault, PrintJob, print_sheets
 from sitegen.publish.tags import elements
 from sitegen.publish.theme import BUNDLED
+from tests.publish.laid_out import assert_within
 from tests.publish.sample_shop import Built
 
 LINEN = next(place / "linen" for place in BUNDLED if (place / "linen").is_dir())
@@ -55,16 +56,8 @@ def test_paper_sizes(sheet: Path) -> None:
 
 def test_all_print_lies_in_the_room_of_both_papers(built: Built) -> None:
     """12 mm in from every edge of either paper: common printers leave up to 7 mm blank."""
-    inside = 12 * 72 / 25.4
     for path in built.pdfs():
-        with pdfplumber.open(path) as pdf:
-            for one in pdf.pages:
-                left, top, right, foot = one.bbox
-                marks = [*one.chars, *one.curves, *one.lines, *one.rects]
-                assert min(mark["x0"] for mark in marks) >= left + inside
-                assert max(mark["x1"] for mark in marks) <= right - inside
-                assert min(mark["top"] for mark in marks) >= top + inside
-                assert max(mark["bottom"] for mark in marks) <= foot - inside
+        assert_within(path, 12 * 72 / 25.4)
 
 
 def test_fonts_are_ours_and_embedded(sheet: Path) -> None:
